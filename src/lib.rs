@@ -1,0 +1,1 @@
+//! Fourcourse: a fully offline helper for jam circles.

@@ -1,0 +1,3 @@
+//! The desktop entry: the app, and the shell commands.
+
+fn main() {}

@@ -1,1 +1,15 @@
 //! Fourcourse: a fully offline helper for jam circles.
+//!
+//! The house, from the ground up; each room knows only the ones before it:
+//!
+//! - [`theory`]: pitch, interval, key, scale, chord, number
+//! - [`frets`]: instruments, chord shapes, open strings
+//! - [`chart`]: tunes, bars, strums, the order in which bars are played
+//! - [`formats`]: ABC in
+//! - [`desk`]: what the app knows and can be asked
+
+pub mod chart;
+pub mod desk;
+pub mod formats;
+pub mod frets;
+pub mod theory;

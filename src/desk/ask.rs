@@ -1,0 +1,101 @@
+//! Everything that the app can be asked.
+
+use crate::theory::{Key, NoteName};
+
+use super::settings::{Language, Settings, Theme};
+use super::songbook::TuneId;
+use super::stand::{ChordNames, Simplify};
+use crate::theory::Naming;
+
+/// The rooms of the app.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[allow(missing_docs)]
+pub enum Room {
+    Songbook,
+    Stand,
+    Settings,
+}
+
+/// A wish of the player. Views send these; the desk alone decides what comes of them.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Ask {
+    /// Show a room.
+    Go(Room),
+    /// Back to where the player came from.
+    Back,
+
+    /// Look for tunes whose names hold these words.
+    Search(String),
+    /// Only tunes in this key; `None` shows all keys.
+    OnlyKey(Option<Key>),
+    /// Only this rhythm, by its id (`reel`); empty shows all.
+    OnlyRhythm(String),
+    /// Only tunes whose every chord has a shape that the player knows.
+    OnlyKnown(bool),
+    /// The player knows a chord's shape, or does not yet.
+    Know(String, bool),
+    /// Put a tune on the stand.
+    Open(TuneId),
+    /// Bring back the tunes that came with the app.
+    RestoreShipped,
+
+    /// The next bar begins now.
+    NextBar,
+    /// One bar back.
+    BarBack,
+    /// Stop where we are, or go on.
+    Hold,
+    /// The player is on the first beat of a bar now.
+    ThisIsOne,
+    /// To a bar in playing order, counted from 0 in this time through.
+    JumpTo(usize),
+    /// To the start of a part as played: an index into the form chips.
+    JumpToPart(usize),
+    /// Start the clock with a count-in, or stop it and go back to following by hand.
+    Clock(bool),
+    /// Change the tempo by so many beats a minute.
+    Faster(i32),
+    /// A tap in the tempo that is wanted.
+    TapTempo,
+    /// How often the tune is played; 0 goes on until it is stopped.
+    Times(u32),
+    /// This is the last time through, or it is not.
+    LastTime(bool),
+
+    /// The circle plays it so many semitones higher.
+    KeyUp(i32),
+    /// The circle plays it in the key on this note.
+    KeyOn(NoteName),
+    /// Back to the key it is written in.
+    WrittenKey,
+    /// Letters, numbers or both.
+    Names(ChordNames),
+    /// How much simpler the chords should be.
+    Simpler(Simplify),
+    /// The player's capo, in frets.
+    Capo(u8),
+    /// Another of the shapes for the chord now.
+    OtherShape,
+
+    /// The instrument, by its id.
+    Instrument(String),
+    /// Draw shapes for a left-handed player.
+    LeftHanded(bool),
+    /// The theme.
+    Theme(Theme),
+    /// The language; `None` follows the system.
+    Language(Option<Language>),
+    /// Names of the notes.
+    NoteNames(Naming),
+    /// Nothing moves except what has to.
+    LessMotion(bool),
+}
+
+/// What the shell must do after an ask.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Effect {
+    /// Keep the settings.
+    SaveSettings(Settings),
+    /// Put the shipped tunes back into the songbook, then show it again.
+    RestoreShipped,
+}

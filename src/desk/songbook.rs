@@ -1,0 +1,75 @@
+//! The songbook as it is looked through.
+
+use crate::theory::Key;
+
+/// A tune's place in the songbook.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct TuneId(pub u64);
+
+/// Which tunes to show.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Filter {
+    /// Words that a title or another name holds.
+    pub words: String,
+    /// Only this key.
+    pub key: Option<Key>,
+    /// Only this rhythm, by id; empty for all.
+    pub rhythm: String,
+    /// Only tunes whose chords are all known.
+    pub known: bool,
+}
+
+/// A tune in the list.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct TuneRow {
+    /// Its place.
+    pub id: TuneId,
+    /// Its title.
+    pub title: String,
+    /// Its rhythm by id (`slip-jig`), or the tune's own word.
+    pub rhythm: String,
+    /// Its form (`AABB`).
+    pub form: String,
+    /// Its metre (`6/8`).
+    pub metre: String,
+    /// Its key in the player's note names (`A`, `Em`, `A mixolydian` as `A`).
+    pub key: String,
+    /// Its mode by id (`mixolydian`).
+    pub mode: String,
+    /// The course on which the melody starts, in the player's note names; empty where there is no melody.
+    pub start_course: String,
+    /// The fret on that course; 0 is open.
+    pub start_fret: u8,
+}
+
+/// What the list has to show.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum SongbookState {
+    /// Tunes.
+    Tunes,
+    /// The songbook is empty.
+    Empty,
+    /// Nothing fits the words and filters.
+    NothingFits,
+    /// The songbook could not be read; the old file is kept beside it.
+    SetAside,
+}
+
+/// The songbook view.
+#[derive(Debug, Clone, PartialEq)]
+pub struct SongbookView {
+    /// What there is to show.
+    pub state: SongbookState,
+    /// Which tunes are shown.
+    pub filter: Filter,
+    /// The tunes, best match first.
+    pub rows: Vec<TuneRow>,
+    /// How many tunes there are in all.
+    pub total: usize,
+    /// Keys that tunes are in, to filter by: name to show and key.
+    pub keys: Vec<(String, Key)>,
+    /// Rhythms that tunes have, by id.
+    pub rhythms: Vec<String>,
+    /// The tune on the stand.
+    pub open: Option<TuneId>,
+}

@@ -1,0 +1,255 @@
+//! The stand as it is seen.
+
+/// Letters, numbers or both.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
+#[allow(missing_docs)]
+pub enum ChordNames {
+    #[default]
+    Letters,
+    Numbers,
+    Both,
+}
+
+/// How much simpler than written the chords are.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
+pub enum Simplify {
+    /// As written.
+    #[default]
+    Written,
+    /// Triads only.
+    Triads,
+    /// The key's three main chords only.
+    ThreeChords,
+}
+
+/// A course above the nut: what the player should do with it while it is open.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Verdict {
+    /// Let it ring: it belongs to the chord.
+    Ring,
+    /// It colours the chord: leave it, or take it on purpose.
+    Colour,
+    /// It rubs against the chord by a half step.
+    Clash,
+}
+
+/// An open string over the chord now.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct RingString {
+    /// Its note in the player's names.
+    pub name: String,
+    /// Whether it may ring.
+    pub verdict: Verdict,
+}
+
+/// A chord tone that a shape leaves out.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[allow(missing_docs)]
+pub enum MissingNote {
+    Root,
+    Third,
+    Fifth,
+    Seventh,
+    Other,
+}
+
+/// A chord shape, ready to be drawn. Courses run from the left as the player sees them, mirrored already for a
+/// left-handed player.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct ShapeView {
+    /// Names of the courses in the player's note names.
+    pub courses: Vec<String>,
+    /// Strings on each course: 1 or 2.
+    pub strings: Vec<u8>,
+    /// Fret of each course, 0 open, `None` not played.
+    pub frets: Vec<Option<u8>>,
+    /// Finger on each course, 1 index to 4 little, 0 none.
+    pub fingers: Vec<u8>,
+    /// Fingers that lie over several courses: finger, fret, leftmost and rightmost course.
+    pub barres: Vec<(u8, u8, usize, usize)>,
+    /// The fret at the top of the box; 1 draws the nut.
+    pub first_fret: u8,
+    /// Chord tones that the shape leaves out.
+    pub missing: Vec<MissingNote>,
+    /// How many shapes there are for this chord, and which this is, from 1.
+    pub of: (usize, usize),
+}
+
+/// A chord as a card shows it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct ChordCard {
+    /// The large text: letters or numbers as the player chose, typographic; empty for no chord.
+    pub name: String,
+    /// The other name beside it: the number, or the letters.
+    pub other: String,
+    /// With a capo: the chord whose shape is played.
+    pub played_as: Option<String>,
+    /// Nobody plays a chord here.
+    pub no_chord: bool,
+    /// Its shape, where the instrument has one.
+    pub shape: Option<ShapeView>,
+}
+
+/// The chord after this one.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct NextCard {
+    /// The chord.
+    pub chord: ChordCard,
+    /// Felt beats until it comes, rounded up: 1 is the last beat before it.
+    pub beats_left: u32,
+    /// Felt beats from the chord now to it: the number of dots to draw.
+    pub beats: u32,
+    /// Full bars until it comes, where it is more than a bar off.
+    pub bars_left: u32,
+}
+
+/// A place in the strum lane.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct SlotView {
+    /// What is counted under it: `1`, `&`, `2`.
+    pub count: String,
+    /// On a felt beat.
+    pub on_beat: bool,
+    /// The hand goes up (else down).
+    pub up: bool,
+    /// The hand passes without a sound.
+    pub silent: bool,
+    /// A bass note alone.
+    pub bass: bool,
+    /// Damped at once.
+    pub chop: bool,
+    /// Louder.
+    pub accent: bool,
+}
+
+/// The strum of the bar now.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct StrumView {
+    /// The pattern's name by id, or the tune's own word.
+    pub name: String,
+    /// Its places.
+    pub slots: Vec<SlotView>,
+    /// The place now.
+    pub now: Option<usize>,
+}
+
+/// Whether a bar of the map has been played.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[allow(missing_docs)]
+pub enum Passed {
+    Played,
+    Now,
+    Ahead,
+}
+
+/// A bar of the map.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct MapBar {
+    /// Its place in playing order, to jump to: in this pass, or the next time it comes.
+    pub played: usize,
+    /// Chords that begin in it; empty where the chord before goes on.
+    pub chords: String,
+    /// Whether it is a pickup, drawn narrow.
+    pub pickup: bool,
+    /// Passes of its ending (`1`, `2`), at the bar where the ending begins.
+    pub ending: String,
+    /// Whether it has been played.
+    pub passed: Passed,
+}
+
+/// A line of the map: up to four bars and a pickup.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct MapLine {
+    /// The part that begins here, with its pass where it is played now (`A`); empty inside a part.
+    pub part: String,
+    /// Its chip in the form, to jump to.
+    pub chip: usize,
+    /// Whether the bar now is in this part.
+    pub current: bool,
+    /// The bars.
+    pub bars: Vec<MapBar>,
+}
+
+/// A part in the order of playing: A1 A2 B1 B2.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct FormChip {
+    /// The part (`A`).
+    pub part: String,
+    /// Which time it comes, from 1; 0 where it comes only once.
+    pub pass: u8,
+    /// Whether it has been played.
+    pub passed: Passed,
+}
+
+/// How the stand follows.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum FollowState {
+    /// Waiting at a bar for the player.
+    Waiting,
+    /// The player says where bars begin.
+    ByHand,
+    /// Counting in: which beat is counted, from 1, and how many there are; the beats of the pickup are not counted.
+    CountIn {
+        /// Beat of its bar, from 1.
+        beat: u32,
+        /// Bar of the count-in, from 1.
+        bar: u32,
+    },
+    /// The clock runs.
+    ByClock,
+    /// Held.
+    Held,
+    /// The tune is over.
+    Ended,
+}
+
+/// The stand view.
+#[derive(Debug, Clone, PartialEq)]
+pub struct StandView {
+    /// Title of the tune.
+    pub title: String,
+    /// Rhythm by id, or the tune's own word.
+    pub rhythm: String,
+    /// Key now, in the player's names (`A`, `F♯m`).
+    pub key: String,
+    /// Its mode by id.
+    pub mode: String,
+    /// Key it is written in, where that is another.
+    pub written_key: Option<String>,
+    /// The twelve keys to choose from, upwards from the written one: name and semitones above it, 0 to 11.
+    pub keys: Vec<(String, i32)>,
+    /// Letters, numbers or both.
+    pub names: ChordNames,
+    /// How much simpler.
+    pub simplify: Simplify,
+    /// Capo in frets.
+    pub capo: u8,
+    /// The time through, from 1.
+    pub time: u32,
+    /// How often in all; 0 is open.
+    pub times: u32,
+    /// This is the last time.
+    pub last_time: bool,
+    /// Beats a minute and the length of a beat as a fraction of a whole note (1/4, 3/8, 1/2).
+    pub tempo: (u32, (u32, u32)),
+    /// How it follows.
+    pub follow: FollowState,
+    /// The chord now.
+    pub now: ChordCard,
+    /// The chord after it; `None` when the last chord has come.
+    pub next: Option<NextCard>,
+    /// The strum.
+    pub strum: StrumView,
+    /// Open strings over the chord now.
+    pub ring: Vec<RingString>,
+    /// The parts in playing order.
+    pub form: Vec<FormChip>,
+    /// The map of the bars.
+    pub map: Vec<MapLine>,
+    /// The line of the map where the bar now stands.
+    pub line: usize,
+    /// The bar now within its part, from 1, and how many the part has, as a player counts.
+    pub bar: (u32, u32),
+    /// Words sung in this bar and the next ones, where the tune has any.
+    pub words: String,
+}

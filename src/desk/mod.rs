@@ -10,7 +10,7 @@ mod stand;
 
 pub use ask::{Ask, Effect, Room};
 pub use settings::{Language, Settings, SettingsView, Theme};
-pub use songbook::{Filter, SongbookState, SongbookView, TuneId, TuneRow};
+pub use songbook::{Entry, Filter, Songbook, SongbookState, SongbookView, TuneId, TuneRow};
 pub use stand::{
     ChordCard, ChordNames, FollowState, FormChip, MapBar, MapLine, MissingNote, NextCard, Passed,
     RingString, ShapeView, Simplify, SlotView, StandView, StrumView, Verdict,

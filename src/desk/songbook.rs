@@ -1,10 +1,44 @@
 //! The songbook as it is looked through.
 
-use crate::theory::Key;
+use std::rc::Rc;
+
+use crate::chart::Tune;
+use crate::theory::{Chord, Key, Pitch};
 
 /// A tune's place in the songbook.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct TuneId(pub u64);
+
+/// What the songbook knows of a tune without opening it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Entry {
+    /// Its place.
+    pub id: TuneId,
+    /// Its title, then its other names.
+    pub titles: Vec<String>,
+    /// Its rhythm by id (`slip-jig`), or the tune's own word.
+    pub rhythm: String,
+    /// Its metre (`6/8`).
+    pub metre: String,
+    /// Its form (`AABB`).
+    pub form: String,
+    /// The key it is written in.
+    pub key: Key,
+    /// The first note of its melody.
+    pub first_note: Option<Pitch>,
+    /// Its chords, each once, in the key it is written in.
+    pub chords: Vec<Chord>,
+}
+
+/// A songbook, wherever it is kept: on a disk, in a browser, in memory.
+pub trait Songbook {
+    /// All tunes in the order of their titles.
+    fn entries(&self) -> &[Entry];
+    /// The tunes that words find, best match first, as indices into [`Songbook::entries`]; no words find all.
+    fn search(&self, words: &str) -> Vec<usize>;
+    /// A tune. `None` if it is gone or cannot be read any more.
+    fn tune(&self, id: TuneId) -> Option<Tune>;
+}
 
 /// Which tunes to show.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -62,8 +96,8 @@ pub struct SongbookView {
     pub state: SongbookState,
     /// Which tunes are shown.
     pub filter: Filter,
-    /// The tunes, best match first.
-    pub rows: Vec<TuneRow>,
+    /// The tunes, best match first. Shared, so that ten thousand rows cost nothing to pass on.
+    pub rows: Vec<Rc<TuneRow>>,
     /// How many tunes there are in all.
     pub total: usize,
     /// Keys that tunes are in, to filter by: name to show and key.

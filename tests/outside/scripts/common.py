@@ -4,6 +4,7 @@ Run the scripts from a folder that holds node_modules with tonal 6.4.3 (and, for
 @tombatossals/chords-db 0.5.1) with a Python that has music21 10.5.0; see ../fixtures/README.md.
 """
 
+import functools
 import json
 import pathlib
 import subprocess
@@ -15,16 +16,19 @@ FIXTURES = SCRIPTS.parent / "fixtures"
 ROOTS = "C C# Db D D# Eb E F F# Gb G G# Ab A A# Bb B Cb".split()
 
 
+@functools.cache
+def bridge():
+    """The one node process that is asked."""
+    return subprocess.Popen(
+        ["node", str(SCRIPTS / "tonal.mjs")], stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True, bufsize=1
+    )
+
+
 def tonal(questions):
     """The answers of tonal to a list of {"ask": ...} questions, in order."""
-    done = subprocess.run(
-        ["node", str(SCRIPTS / "tonal.mjs")],
-        input=json.dumps(questions),
-        capture_output=True,
-        text=True,
-        check=True,
-    )
-    return json.loads(done.stdout)
+    process = bridge()
+    process.stdin.write(json.dumps(questions) + "\n")
+    return json.loads(process.stdout.readline())
 
 
 def to_music21(name):

@@ -1,7 +1,7 @@
-// Answers a list of questions with tonal: JSON in on stdin, JSON out on stdout.
-// Each question is {ask, ...}; run from a folder whose node_modules holds tonal 6.4.3.
+// Answers questions with tonal: each line of stdin is a JSON list of {ask, ...}, each line of stdout the list of answers.
+// Run from a folder whose node_modules holds tonal 6.4.3.
 import { createRequire } from "node:module";
-import { readFileSync } from "node:fs";
+import { createInterface } from "node:readline";
 const require = createRequire(process.cwd() + "/");
 const { Chord, Interval, Key, Note, Progression, Scale } = require("tonal");
 
@@ -17,5 +17,6 @@ const answers = {
   midi: (q) => Note.midi(q.note),
 };
 
-const questions = JSON.parse(readFileSync(0, "utf8"));
-console.log(JSON.stringify(questions.map((q) => answers[q.ask](q))));
+for await (const line of createInterface({ input: process.stdin })) {
+  console.log(JSON.stringify(JSON.parse(line).map((q) => answers[q.ask](q))));
+}

@@ -7,9 +7,11 @@
 //! - [`chart`]: tunes, bars, strums, the order in which bars are played
 //! - [`formats`]: ABC in
 //! - [`desk`]: what the app knows and can be asked
+//! - [`store`]: the songbook on disk, and the search over it
 
 pub mod chart;
 pub mod desk;
 pub mod formats;
 pub mod frets;
+pub mod store;
 pub mod theory;

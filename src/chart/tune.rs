@@ -32,6 +32,49 @@ pub enum Rhythm {
     Other(String),
 }
 
+impl Rhythm {
+    /// The rhythms that have a name in every language.
+    pub const NAMED: [Self; 15] = [
+        Self::Reel,
+        Self::Jig,
+        Self::SlipJig,
+        Self::Slide,
+        Self::Hornpipe,
+        Self::Polka,
+        Self::Waltz,
+        Self::Mazurka,
+        Self::March,
+        Self::Schottische,
+        Self::Strathspey,
+        Self::Song,
+        Self::Air,
+        Self::Swing,
+        Self::Rag,
+    ];
+
+    /// A plain id (`slip-jig`), or the tune's own word.
+    pub fn id(&self) -> &str {
+        match self {
+            Self::Reel => "reel",
+            Self::Jig => "jig",
+            Self::SlipJig => "slip-jig",
+            Self::Slide => "slide",
+            Self::Hornpipe => "hornpipe",
+            Self::Polka => "polka",
+            Self::Waltz => "waltz",
+            Self::Mazurka => "mazurka",
+            Self::March => "march",
+            Self::Schottische => "schottische",
+            Self::Strathspey => "strathspey",
+            Self::Song => "song",
+            Self::Air => "air",
+            Self::Swing => "swing",
+            Self::Rag => "rag",
+            Self::Other(word) => word,
+        }
+    }
+}
+
 /// A tempo and what is counted: 112 half notes a minute and 224 quarters are the same speed felt differently.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Tempo {

@@ -3,7 +3,7 @@
 use std::rc::Rc;
 
 use crate::chart::Tune;
-use crate::theory::{Chord, Key, Pitch};
+use crate::theory::{Chord, Key, Pitch, Symbol};
 
 /// A tune's place in the songbook.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -28,6 +28,55 @@ pub struct Entry {
     pub first_note: Option<Pitch>,
     /// Its chords, each once, in the key it is written in.
     pub chords: Vec<Chord>,
+}
+
+impl Entry {
+    /// What the list shows of a tune.
+    pub fn of(id: TuneId, tune: &Tune) -> Self {
+        let mut chords: Vec<Chord> = Vec::new();
+        for at in tune.bars.iter().flat_map(|bar| &bar.chords) {
+            if let Symbol::Chord(chord) = at.symbol
+                && !chords.contains(&chord)
+            {
+                chords.push(chord);
+            }
+        }
+        Self {
+            id,
+            titles: std::iter::once(&tune.title)
+                .chain(&tune.other_titles)
+                .cloned()
+                .collect(),
+            rhythm: tune
+                .rhythm
+                .as_ref()
+                .map_or(String::new(), |rhythm| rhythm.id().to_owned()),
+            metre: tune.metre.to_string(),
+            form: tune.form.concat(),
+            key: tune.key,
+            first_note: tune
+                .bars
+                .iter()
+                .flat_map(|bar| &bar.notes)
+                .next()
+                .map(|note| note.pitch),
+            chords,
+        }
+    }
+
+    /// What tunes are sorted by: the title without a leading article, in lower case.
+    pub fn sort_key(&self) -> String {
+        let title = self
+            .titles
+            .first()
+            .map(|title| title.to_lowercase())
+            .unwrap_or_default();
+        ["the ", "a ", "an "]
+            .iter()
+            .find_map(|article| title.strip_prefix(article))
+            .unwrap_or(&title)
+            .to_owned()
+    }
 }
 
 /// A songbook, wherever it is kept: on a disk, in a browser, in memory.

@@ -1,0 +1,51 @@
+//! A songbook that is kept nowhere: for pictures, for tests, and for when the disk says no.
+
+use crate::chart::Tune;
+use crate::desk::{Entry, Songbook, TuneId};
+
+use super::search::Index;
+
+/// Tunes in memory.
+#[derive(Debug, Default)]
+pub struct Memory {
+    entries: Vec<Entry>,
+    tunes: Vec<Tune>,
+    index: Index,
+}
+
+impl Memory {
+    /// A songbook of these tunes; their ids count from 1 in the order given.
+    pub fn new(tunes: Vec<Tune>) -> Self {
+        let mut entries: Vec<Entry> = tunes
+            .iter()
+            .zip(1..)
+            .map(|(tune, id)| Entry::of(TuneId(id), tune))
+            .collect();
+        entries.sort_by_cached_key(Entry::sort_key);
+        let index = Index::new(
+            entries
+                .iter()
+                .map(|entry| entry.titles.iter().map(String::as_str)),
+        );
+        Self {
+            entries,
+            tunes,
+            index,
+        }
+    }
+}
+
+impl Songbook for Memory {
+    fn entries(&self) -> &[Entry] {
+        &self.entries
+    }
+
+    fn search(&self, words: &str) -> Vec<usize> {
+        self.index.find(words)
+    }
+
+    fn tune(&self, id: TuneId) -> Option<Tune> {
+        let place = usize::try_from(id.0.checked_sub(1)?).ok()?;
+        self.tunes.get(place).cloned()
+    }
+}

@@ -1,0 +1,86 @@
+//! How values are written: a version, a check sum, and the value in postcard.
+//!
+//! Postcard does not describe itself, so the version comes first: it says which mirror of the domain the bytes hold.
+
+use crate::chart::Tune;
+use crate::desk::{Entry, Settings, TuneId};
+
+use super::v1;
+
+/// The version that is written.
+const VERSION: u8 = 1;
+
+/// Why a value cannot be read.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum ValueError {
+    /// A newer app wrote it.
+    Newer,
+    /// The bytes are not what was written.
+    Damaged,
+}
+
+fn seal(value: &impl serde::Serialize) -> Vec<u8> {
+    // Serialising plain structs into a growing buffer has no way to fail; an empty body would be read as damaged.
+    let body = postcard::to_allocvec(value).unwrap_or_default();
+    let mut bytes = Vec::with_capacity(body.len() + 5);
+    bytes.push(VERSION);
+    bytes.extend(crc32fast::hash(&body).to_le_bytes());
+    bytes.extend(body);
+    bytes
+}
+
+/// The version and the body of a value whose check sum is right.
+fn open(bytes: &[u8]) -> Result<(u8, &[u8]), ValueError> {
+    let (&version, rest) = bytes.split_first().ok_or(ValueError::Damaged)?;
+    let (sum, body) = rest.split_first_chunk::<4>().ok_or(ValueError::Damaged)?;
+    if crc32fast::hash(body) != u32::from_le_bytes(*sum) {
+        return Err(ValueError::Damaged);
+    }
+    match version {
+        1..=VERSION => Ok((version, body)),
+        0 => Err(ValueError::Damaged),
+        _ => Err(ValueError::Newer),
+    }
+}
+
+fn read<'a, T: serde::Deserialize<'a>>(bytes: &'a [u8]) -> Result<T, ValueError> {
+    let (_version, body) = open(bytes)?;
+    // The next version branches here, reads its predecessor's mirror and carries it forward.
+    postcard::from_bytes(body).map_err(|_| ValueError::Damaged)
+}
+
+pub(super) fn write_tune(tune: &Tune) -> Vec<u8> {
+    seal(&v1::Tune::from(tune))
+}
+
+pub(super) fn read_tune(bytes: &[u8]) -> Result<Tune, ValueError> {
+    read::<v1::Tune>(bytes)?
+        .restore()
+        .ok_or(ValueError::Damaged)
+}
+
+pub(super) fn write_entry(entry: &Entry) -> Vec<u8> {
+    seal(&v1::Entry::from(entry))
+}
+
+pub(super) fn read_entry(id: TuneId, bytes: &[u8]) -> Result<Entry, ValueError> {
+    read::<v1::Entry>(bytes)?
+        .restore(id)
+        .ok_or(ValueError::Damaged)
+}
+
+pub(super) fn write_settings(settings: &Settings) -> Vec<u8> {
+    seal(&v1::Settings::from(settings))
+}
+
+pub(super) fn read_settings(bytes: &[u8]) -> Result<Settings, ValueError> {
+    read::<v1::Settings>(bytes)?
+        .restore()
+        .ok_or(ValueError::Damaged)
+}
+
+/// Whether two tunes are the same but for the dates on them.
+pub(super) fn same_tune(a: &Tune, b: &Tune) -> bool {
+    let undated = |tune: &Tune| v1::Tune::from(tune).undated();
+    undated(a) == undated(b)
+}

@@ -7,8 +7,12 @@ mod chord;
 mod interval;
 mod key;
 mod pitch;
+mod suffix;
+mod symbol;
+mod words;
 
 pub use chord::{Chord, Degree, Quality, Symbol};
 pub use interval::Interval;
 pub use key::{Key, Mode};
 pub use pitch::{Accidental, Accidentals, Letter, Naming, NoteName, NoteStyle, Pitch, PitchClass};
+pub use symbol::{LONGEST_SYMBOL, SymbolError};

@@ -7,6 +7,8 @@
 //! - [`chart`]: tunes, bars, strums, the order in which bars are played
 //! - [`formats`]: ABC in
 //! - [`desk`]: what the app knows and can be asked
+//! - [`words`]: kinds and numbers as sentences
+//! - `bind`: the desk on the screen (with the `app` feature)
 //! - [`store`]: the songbook on disk, and the search over it
 
 pub mod chart;
@@ -15,3 +17,4 @@ pub mod formats;
 pub mod frets;
 pub mod store;
 pub mod theory;
+pub mod words;

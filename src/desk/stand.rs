@@ -76,7 +76,7 @@ pub struct ShapeView {
 }
 
 /// A chord as a card shows it.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct ChordCard {
     /// The large text: letters or numbers as the player chose, typographic; empty for no chord.
     pub name: String,
@@ -88,6 +88,48 @@ pub struct ChordCard {
     pub no_chord: bool,
     /// Its shape, where the instrument has one.
     pub shape: Option<ShapeView>,
+}
+
+impl ChordCard {
+    /// The name in two pieces: the root with its signs, and all that follows. A card sets the root large.
+    ///
+    /// ```
+    /// # use fourcourse::desk::ChordCard;
+    /// let pieces = |name: &str| {
+    ///     let card = ChordCard { name: name.into(), ..ChordCard::default() };
+    ///     let (root, rest) = card.pieces();
+    ///     format!("{root} {rest}")
+    /// };
+    /// assert_eq!(pieces("F♯m7♭5/A"), "F♯ m7♭5/A");
+    /// assert_eq!(pieces("Sol♯m"), "Sol♯ m");
+    /// assert_eq!(pieces("♭7"), "♭7 ");
+    /// assert_eq!(pieces("Fadd9"), "F add9");
+    /// ```
+    pub fn pieces(&self) -> (&str, &str) {
+        const SIGNS: [char; 2] = ['♭', '♯'];
+        const SYLLABLES: [&str; 7] = ["Do", "Re", "Mi", "Fa", "Sol", "La", "Si"];
+        let name = self.name.as_str();
+        let before = name.len() - name.trim_start_matches(SIGNS).len();
+        let body = &name[before..];
+        let syllable = SYLLABLES
+            .into_iter()
+            .find(|syllable| body.starts_with(syllable));
+        let letter = match syllable {
+            // F with an added note, not a syllable.
+            Some("Fa") if body.starts_with("Fadd") => 1,
+            Some(syllable) => syllable.len(),
+            None => body.chars().next().map_or(0, char::len_utf8),
+        };
+        let after = body[letter..].trim_start_matches(SIGNS).len();
+        // A number has its sign in front of it, so a sign behind it belongs to the quality.
+        let number = body.starts_with(|first: char| first.is_ascii_digit());
+        let cut = if number {
+            before + letter
+        } else {
+            name.len() - after
+        };
+        name.split_at(cut)
+    }
 }
 
 /// The chord after this one.
@@ -250,6 +292,8 @@ pub struct StandView {
     pub line: usize,
     /// The bar now within its part, from 1, and how many the part has, as a player counts.
     pub bar: (u32, u32),
+    /// Whether the tune has words under its notes: then a line is kept free for them, so that nothing moves.
+    pub has_words: bool,
     /// Words sung in this bar and the next ones, where the tune has any.
     pub words: String,
 }

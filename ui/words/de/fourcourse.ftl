@@ -1,0 +1,193 @@
+close = Schließen
+settings = Einstellungen
+
+## Songbook
+
+songbook = Liederbuch
+songbook-search = Stück suchen
+songbook-clear-search = Suche leeren
+songbook-key = Tonart
+songbook-rhythm = Tanz
+songbook-known = Kann ich
+songbook-all-keys = Alle Tonarten
+songbook-all-rhythms = Alle Tänze
+songbook-to-stand = Zum Pult:
+songbook-empty = Im Liederbuch ist noch kein Stück.
+songbook-nothing-fits = Zu diesen Wörtern und Filtern passt kein Stück.
+songbook-set-aside = Das Liederbuch war nicht lesbar. Die alte Datei wurde beiseitegelegt und bleibt erhalten.
+songbook-restore = Mitgelieferte Stücke zurückholen
+songbook-show-all = Alle Stücke zeigen
+songbook-count = { $count ->
+    [one] { $count } Stück
+   *[other] { $count } Stücke
+}
+songbook-count-of = { $shown } von { $count }
+tune-starts-open = beginnt auf leerer { $course }-Saite
+tune-starts-fret = beginnt auf { $course }, { $fret }. Bund
+
+## Stand
+
+stand-empty = Auf dem Pult liegt kein Stück.
+stand-empty-action = Stück aussuchen
+stand-back = Zurück zum Liederbuch
+stand-sheet = Tonart, Namen, Kapodaster und Tempo
+stand-key = Tonart
+stand-clock-start = Uhr starten
+stand-clock-stop = Uhr anhalten
+stand-bar = Takt
+stand-bar-back = Einen Takt zurück
+stand-next-bar = Nächster Takt
+stand-this-is-one = Hier ist die 1
+stand-hold = Halten
+stand-go-on = Weiter
+stand-next = Danach
+stand-no-next = Bleibt bis zum Schluss
+stand-let-ring = Leersaiten
+stand-part = Teil
+stand-key-down = − Halbton
+stand-key-up = + Halbton
+stand-as-written = Wie notiert
+stand-written-in = notiert in { $key }
+stand-names = Akkordnamen
+names-letters = Namen
+names-numbers = Stufen
+names-both = Beides
+stand-simpler = Akkorde
+simpler-written = Wie notiert
+simpler-triads = Dreiklänge
+simpler-three = Nur drei
+stand-playing = Beim Spielen
+stand-tempo = Tempo
+stand-slower = Langsamer
+stand-faster = Schneller
+stand-tap-tempo = Tempo klopfen
+stand-times = Durchgänge
+stand-times-less = Weniger Durchgänge
+stand-times-more = Mehr Durchgänge
+stand-last-time = Das ist der letzte Durchgang
+stand-capo = Kapodaster
+stand-capo-less = Kapodaster tiefer
+stand-capo-more = Kapodaster höher
+capo-none = ohne
+stand-other-shape = Anderer Griff
+stand-shape-of = { $which } von { $count }
+stand-time = { $time }. Durchgang
+stand-time-of = { $time } von { $times }
+stand-last = letzter Durchgang
+stand-bar-of = Takt { $bar } von { $bars }
+stand-open-end = offen
+state-waiting = Antippen, dann los
+state-now = Jetzt
+state-count-in = Einzählen
+state-held = Angehalten
+state-ended = Schluss
+chord-none = Kein Akkord
+chord-played-as = greife { $chord }
+next-in-beats = { $beats ->
+    [one] in 1 Schlag
+   *[other] in { $beats } Schlägen
+}
+next-in-bars = { $bars ->
+    [one] in 1 Takt
+   *[other] in { $bars } Takten
+}
+missing-root = ohne Grundton
+missing-third = ohne Terz
+missing-fifth = ohne Quinte
+missing-seventh = ohne Septime
+missing-other = ein Ton fehlt
+shape-said = { $chord }: { $courses }
+shape-none = Kein Griff auf diesem Instrument
+course-open = { $course } leer
+course-fret = { $course } Bund { $fret }
+course-fret-finger = { $course } Bund { $fret } Finger { $finger }
+course-mute = { $course } nicht spielen
+ring-yes = { $course }: klingen lassen
+ring-leave = { $course }: weglassen
+ring-clash = { $course }: reibt sich
+strum-said = Schlagmuster: { $strokes }
+stroke-down = ab
+stroke-up = auf
+stroke-silent = Pause
+stroke-bass = Bass
+stroke-chop = gedämpft
+map-bar = Takt mit { $chords }
+map-bar-same = Takt, gleicher Akkord
+map-pickup = Auftakt
+form-chip = Teil { $part }
+form-chip-pass = Teil { $part }, { $pass }. Mal
+
+## Settings
+
+settings-back = Zurück
+settings-instrument = Instrument
+settings-left-handed = Linkshändig
+settings-left-handed-detail = Griffe werden gespiegelt gezeichnet
+settings-looks = Aussehen
+settings-theme = Farben
+theme-ebony = Ebenholz
+theme-spruce = Fichte
+theme-sun = Pralle Sonne
+settings-less-motion = Weniger Bewegung
+settings-less-motion-detail = Es bewegt sich nur, was muss
+settings-words = Sprache und Noten
+settings-language = Sprache
+language-system = Wie das Gerät
+settings-note-names = Notennamen
+settings-known = Griffe, die ich kann
+settings-known-detail = Markiere die Akkorde, die deine Hand von selbst findet. Das Liederbuch kann dann die Stücke zeigen, die mit ihnen auskommen.
+settings-restore-detail = Die mitgelieferten Stücke kommen zurück; deine eigenen bleiben.
+settings-care = Gib auf dich acht
+settings-care-text = In der Runde kann es laut werden: Eine Stunde neben einem Banjo verlangt Gehörschutz. Gönn deinen Händen in jeder halben Stunde fünf Minuten Pause und hör auf, wenn etwas wehtut. Hier blitzt nichts, und was sich bewegt, lässt sich oben abstellen. Stimme von unten herauf und mit abgewandtem Gesicht: Eine zu stark gespannte Saite kann reißen.
+settings-about = Über Fourcourse
+settings-about-text = Fourcourse steht dir in der Spielrunde bei, ohne Netz und ohne Konto.
+settings-version = Version { $version }
+
+## Instruments
+
+instrument-mandolin = Mandoline
+instrument-octave-mandolin = Oktavmandoline
+instrument-mandola = Mandola
+instrument-tenor-banjo = Tenorbanjo
+instrument-tenor-guitar = Tenorgitarre
+instrument-guitar = Gitarre
+instrument-ukulele = Ukulele
+instrument-baritone-ukulele = Baritonukulele
+instrument-banjo = Fünfsaitiges Banjo
+instrument-fiddle = Geige
+instrument-bass = Bass
+instrument-five-string-bass = Fünfsaitiger Bass
+instrument-custom = Eigene Stimmung
+
+## Rhythms
+
+rhythm-reel = Reel
+rhythm-jig = Jig
+rhythm-slip-jig = Slip Jig
+rhythm-slide = Slide
+rhythm-hornpipe = Hornpipe
+rhythm-polka = Polka
+rhythm-waltz = Walzer
+rhythm-mazurka = Mazurka
+rhythm-march = Marsch
+rhythm-schottische = Schottisch
+rhythm-strathspey = Strathspey
+rhythm-song = Lied
+rhythm-air = Air
+rhythm-swing = Swing
+rhythm-rag = Ragtime
+
+## Modes
+
+mode-major = Dur
+mode-minor = Moll
+mode-dorian = dorisch
+mode-phrygian = phrygisch
+mode-lydian = lydisch
+mode-mixolydian = mixolydisch
+mode-locrian = lokrisch
+
+## When the window cannot open
+
+window-no-display = Es gibt keinen Bildschirm für das Fenster. „fourcourse picture“ zeichnet jede Ansicht auch ohne ihn in eine Datei.
+window-failed = Das Fenster ließ sich nicht öffnen: { $why }

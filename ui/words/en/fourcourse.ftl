@@ -1,0 +1,195 @@
+### Every word that a player sees. The same keys stand in the folder of each language.
+
+close = Close
+settings = Settings
+
+## Songbook
+
+songbook = Songbook
+songbook-search = Find a tune
+songbook-clear-search = Clear the search
+songbook-key = Key
+songbook-rhythm = Rhythm
+songbook-known = Shapes I know
+songbook-all-keys = Any key
+songbook-all-rhythms = Any rhythm
+songbook-to-stand = To the stand:
+songbook-empty = There is no tune in the songbook yet.
+songbook-nothing-fits = No tune fits these words and filters.
+songbook-set-aside = The songbook could not be read. The old file was kept and set aside.
+songbook-restore = Bring back the shipped tunes
+songbook-show-all = Show all tunes
+songbook-count = { $count ->
+    [one] { $count } tune
+   *[other] { $count } tunes
+}
+songbook-count-of = { $shown } of { $count }
+tune-starts-open = starts on open { $course }
+tune-starts-fret = starts on { $course }, fret { $fret }
+
+## Stand
+
+stand-empty = No tune is on the stand.
+stand-empty-action = Choose a tune
+stand-back = Back to the songbook
+stand-sheet = Key, names, capo and tempo
+stand-key = Key
+stand-clock-start = Start the clock
+stand-clock-stop = Stop the clock
+stand-bar = bar
+stand-bar-back = One bar back
+stand-next-bar = Next bar
+stand-this-is-one = This is 1
+stand-hold = Hold
+stand-go-on = Go on
+stand-next = Next
+stand-no-next = Stays to the end
+stand-let-ring = Let ring
+stand-part = Part
+stand-key-down = − half step
+stand-key-up = + half step
+stand-as-written = As written
+stand-written-in = written in { $key }
+stand-names = Chord names
+names-letters = Letters
+names-numbers = Numbers
+names-both = Both
+stand-simpler = Chords
+simpler-written = As written
+simpler-triads = Plain
+simpler-three = Three
+stand-playing = Playing
+stand-tempo = Tempo
+stand-slower = Slower
+stand-faster = Faster
+stand-tap-tempo = Tap the tempo
+stand-times = Times through
+stand-times-less = Fewer times
+stand-times-more = More times
+stand-last-time = This is the last time
+stand-capo = Capo
+stand-capo-less = Capo down
+stand-capo-more = Capo up
+capo-none = none
+stand-other-shape = Another shape
+stand-shape-of = { $which } of { $count }
+stand-time = time { $time }
+stand-time-of = { $time } of { $times }
+stand-last = last time
+stand-bar-of = bar { $bar } of { $bars }
+stand-open-end = open
+state-waiting = Tap to begin
+state-now = Now
+state-count-in = Counting in
+state-held = Held
+state-ended = The end
+chord-none = No chord
+chord-played-as = play { $chord }
+next-in-beats = { $beats ->
+    [one] in 1 beat
+   *[other] in { $beats } beats
+}
+next-in-bars = { $bars ->
+    [one] in 1 bar
+   *[other] in { $bars } bars
+}
+missing-root = no root
+missing-third = no third
+missing-fifth = no fifth
+missing-seventh = no seventh
+missing-other = a note missing
+shape-said = { $chord }: { $courses }
+shape-none = No shape on this instrument
+course-open = { $course } open
+course-fret = { $course } fret { $fret }
+course-fret-finger = { $course } fret { $fret } finger { $finger }
+course-mute = { $course } not played
+ring-yes = { $course }: let it ring
+ring-leave = { $course }: leave it
+ring-clash = { $course }: clashes
+strum-said = Strum: { $strokes }
+stroke-down = down
+stroke-up = up
+stroke-silent = rest
+stroke-bass = bass
+stroke-chop = chop
+map-bar = Bar with { $chords }
+map-bar-same = Bar, same chord
+map-pickup = Pickup
+form-chip = Part { $part }
+form-chip-pass = Part { $part }, time { $pass }
+
+## Settings
+
+settings-back = Back
+settings-instrument = Instrument
+settings-left-handed = Left-handed
+settings-left-handed-detail = Shapes are drawn as a mirror
+settings-looks = Looks
+settings-theme = Colours
+theme-ebony = Ebony
+theme-spruce = Spruce
+theme-sun = Full sun
+settings-less-motion = Less motion
+settings-less-motion-detail = Nothing moves that need not
+settings-words = Words
+settings-language = Language
+language-system = As the device
+settings-note-names = Note names
+settings-known = Shapes I know
+settings-known-detail = Mark the chords that your hand finds by itself. The songbook can then show the tunes that need no others.
+settings-restore-detail = Tunes that came with the app come back; your own stay.
+settings-care = Take care
+settings-care-text = A circle can be loud: an hour beside a banjo wants ear plugs. Rest your hands five minutes in every half hour, and stop when something hurts. Nothing here flashes; what moves can be stilled above. Tune a string up from below with your face turned away: one that is tightened too far can snap.
+settings-about = About
+settings-about-text = Fourcourse stands by you in the jam circle, without a network and without an account.
+settings-version = Version { $version }
+
+## Instruments
+
+instrument-mandolin = Mandolin
+instrument-octave-mandolin = Octave mandolin
+instrument-mandola = Mandola
+instrument-tenor-banjo = Tenor banjo
+instrument-tenor-guitar = Tenor guitar
+instrument-guitar = Guitar
+instrument-ukulele = Ukulele
+instrument-baritone-ukulele = Baritone ukulele
+instrument-banjo = Five-string banjo
+instrument-fiddle = Fiddle
+instrument-bass = Bass
+instrument-five-string-bass = Five-string bass
+instrument-custom = Own tuning
+
+## Rhythms
+
+rhythm-reel = reel
+rhythm-jig = jig
+rhythm-slip-jig = slip jig
+rhythm-slide = slide
+rhythm-hornpipe = hornpipe
+rhythm-polka = polka
+rhythm-waltz = waltz
+rhythm-mazurka = mazurka
+rhythm-march = march
+rhythm-schottische = schottische
+rhythm-strathspey = strathspey
+rhythm-song = song
+rhythm-air = air
+rhythm-swing = swing
+rhythm-rag = rag
+
+## Modes
+
+mode-major = major
+mode-minor = minor
+mode-dorian = dorian
+mode-phrygian = phrygian
+mode-lydian = lydian
+mode-mixolydian = mixolydian
+mode-locrian = locrian
+
+## When the window cannot open
+
+window-no-display = There is no display to open the window on. "fourcourse picture" draws any view into a file without one.
+window-failed = The window could not be opened: { $why }

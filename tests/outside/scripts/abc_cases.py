@@ -43,7 +43,7 @@ def pitch_and_length():
         ("12/8", "1/2"), ("2/2", "1/2"), ("C", "1/2"), ("C|", "1/2"), ("none", "1/2"), (None, "1/2"),
     ]:
         case(
-            f"no L: under M:{metre or '(absent)'}", "3.1.7", TABLE, tune("CD2", m=metre, l=None),
+            f"no L: under M:{metre or '(absent)'}", "3.1.7", STANDARD if metre and metre[0].isdigit() else MEMORY, tune("CD2", m=metre, l=None),
             sounds=f"C4 {unit}, D4 {2 if unit == '1/2' else 1}/{2 if unit == '1/4' else 2}",
         )
     case("L: in the body", "3.2", STANDARD, tune("C2\nL:1/8\nC2[L:1/16]C2"), sounds="C4 2, C4 1, C4 1/2")

@@ -126,7 +126,7 @@ def files_and_text():
         ("Jack &amp; Jill", "Jack & Jill"), ("50\\% of it", "50% of it"), ("One \\\\ Two", "One \\ Two"), ("Fish \\& Chips", "Fish & Chips"),
         ("\\u266d and \\u266f", "\u266d and \u266f"), ("Quote &quot;this&quot;", 'Quote "this"'), ("&copy; A", "\u00a9 A"),
     ]:
-        case(f"text {written}", "8.2", TABLE, f"X:1\nT:{written}\nK:C\nC\n", title=text)
+        case(f"text {written}", "8.2", MEMORY, f"X:1\nT:{written}\nK:C\nC\n", title=text)
     case("Windows line ends", "2.2", PRACTICE, tune("C D|\\\nE F|").replace("\n", "\r\n"), title="Case", sounds="C4 1, D4, E4, F4")
     case("old Mac line ends", "2.2", PRACTICE, tune("C D|\nE F|").replace("\n", "\r"), title="Case", sounds="C4 1, D4, E4, F4")
     case("byte order mark", "2.2", PRACTICE, "\ufeff" + tune("C D|"), title="Case", sounds="C4 1, D4")

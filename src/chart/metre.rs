@@ -74,6 +74,33 @@ impl Metre {
         }
         vec![note; usize::from(self.count)]
     }
+
+    /// How many felt beats pass before a moment of the bar, with fractions; a bar longer than the metre begins it
+    /// again. In free time a quarter note is a beat.
+    ///
+    /// ```
+    /// use fourcourse::chart::{Metre, Ticks};
+    /// assert_eq!(Metre::COMMON.beats_before(Ticks::of(7, 8)), 3.5); // on the "and" of four
+    /// assert_eq!(Metre::new(6, 8).beats_before(Ticks::of(3, 8)), 1.0);
+    /// ```
+    pub fn beats_before(self, offset: Ticks) -> f64 {
+        let bar = self.bar();
+        if bar <= Ticks::ZERO {
+            return offset.quarters();
+        }
+        let beats = self.beats();
+        let (times, mut left) = offset.div_rem(bar);
+        #[allow(clippy::cast_precision_loss)] // far fewer than 2^53
+        let mut count = (times * beats.len().cast_signed() as i64) as f64;
+        for beat in beats {
+            if left < beat {
+                return count + left.quarters() / beat.quarters();
+            }
+            left -= beat;
+            count += 1.0;
+        }
+        count
+    }
 }
 
 impl fmt::Display for Metre {

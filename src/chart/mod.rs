@@ -1,14 +1,29 @@
 //! Tunes as charts: bars with melody, chords and words, how they are strummed and in which order they are played.
 
+mod changes;
 mod metre;
+mod order;
+mod part;
+mod pickup;
+mod section;
 mod strum;
+mod strum_table;
+mod strum_text;
+mod tempo;
 mod time;
 mod tune;
 
+pub use changes::{Change, Changes};
 pub use metre::Metre;
-pub use strum::{Direction, Slot, Stroke, StrumPattern};
+pub use order::{MAX_PLAYED, PlayedBar, Playing};
+pub use strum::{Count, Direction, Slot, Stroke, StrumPattern, count_at, direction_at};
+pub use strum_text::NotAStrum;
+pub use tempo::{Pace, TempoRange};
 pub use time::Ticks;
 pub use tune::{
     Annotation, Bar, ChordAt, Jump, Note, Ornament, Part, Rhythm, Syllable, Tempo, Tune, Tuplet,
     Verse,
 };
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,55 @@
+//! Pickups, and the metre that each bar stands in.
+
+use super::metre::Metre;
+use super::time::Ticks;
+use super::tune::{Part, Tune};
+
+impl Tune {
+    /// The metre of each written bar.
+    pub fn metres(&self) -> Vec<Metre> {
+        let mut metre = self.metre;
+        let mut change = |new: Option<Metre>| {
+            metre = new.unwrap_or(metre);
+            metre
+        };
+        self.bars.iter().map(|bar| change(bar.metre)).collect()
+    }
+
+    /// Which written bars are pickups: short bars at the start of the tune and, where they fill a bar together with
+    /// the short bar before them or are no more than half a bar, at the start of a section. A bar as short as the one
+    /// after it is a bar of a crooked tune.
+    pub(super) fn pickups(&self, parts: &[Part]) -> Vec<bool> {
+        let sounding = self.bars.iter().position(|bar| bar.length > Ticks::ZERO);
+        let mut pickups: Vec<bool> = Vec::with_capacity(self.bars.len());
+        for (i, (bar, metre)) in self.bars.iter().zip(self.metres()).enumerate() {
+            let before = i.checked_sub(1).map(|i| &self.bars[i]);
+            let first = Some(i) == sounding;
+            let section = first
+                || bar.repeat_start
+                || before.is_some_and(|b| {
+                    b.repeat_end > 0 || b.section_end || b.fine || b.jump.is_some()
+                })
+                || parts.binary_search_by_key(&i, |p| p.first_bar).is_ok();
+            let short = bar.length > Ticks::ZERO && bar.length < metre.bar();
+            let next = self.bars.get(i + 1);
+            let alone = next.is_some_and(|next| next.length != bar.length);
+            let fits = first
+                || bar.length * 2 <= metre.bar()
+                || before.is_some_and(|b| b.length + bar.length == metre.bar());
+            pickups.push(section && short && alone && fits && bar.ending.is_empty());
+        }
+        pickups
+    }
+
+    /// Where the first bar begins in its metre: zero, or how much of a full bar is missing before a pickup. A count-in
+    /// is one full bar and then this much.
+    pub fn first_offset(&self) -> Ticks {
+        let pickups = self.pickups(&self.parts_or_derived());
+        let bars = self.bars.iter().zip(self.metres()).zip(pickups);
+        let mut sounding = bars.skip_while(|((bar, _), _)| bar.length <= Ticks::ZERO);
+        match sounding.next() {
+            Some(((bar, metre), true)) => metre.bar() - bar.length,
+            _ => Ticks::ZERO,
+        }
+    }
+}

@@ -86,6 +86,8 @@ pub struct PitchClass(u8);
 
 impl PitchClass {
     /// The class of any number of semitones above a C.
+    // A remainder of twelve fits in u8.
+    #[allow(clippy::cast_possible_truncation)]
     pub const fn new(semitones: i32) -> Self {
         Self(semitones.rem_euclid(12) as u8)
     }

@@ -245,11 +245,9 @@ impl Reading {
             return Some(());
         }
         let single = self.single && !self.major;
-        if !self.begun && !single {
-            if let Some((out, put)) = number.alone {
-                self.swap(out, put);
-                return Some(());
-            }
+        if let Some((out, put)) = number.alone.filter(|_| !self.begun && !single) {
+            self.swap(out, put);
+            return Some(());
         }
         let put = match number.extends {
             Some(degrees) if !single => degrees,

@@ -1,0 +1,10 @@
+//! Checks against facts that were made elsewhere: see `fixtures/README.md` for where each comes from.
+
+mod theory_chords;
+mod theory_keys;
+mod theory_moves;
+
+/// The rows of a fixture below its heading, split at the tabs.
+fn rows(table: &str) -> impl Iterator<Item = Vec<&str>> {
+    table.lines().skip(1).map(|line| line.split('\t').collect())
+}

@@ -19,7 +19,9 @@ pub use chord::{Chord, Degree, Quality, Symbol};
 pub use interval::Interval;
 pub use key::{Key, KeyError, Mode};
 pub use number::{Number, NumberError, ScaleDegree};
-pub use pitch::{Accidental, Accidentals, Letter, Naming, NoteName, NoteStyle, Pitch, PitchClass};
+pub use pitch::{
+    Accidental, Accidentals, Letter, Naming, NotANoteName, NoteName, NoteStyle, Pitch, PitchClass,
+};
 pub use simplify::three_chords;
 pub use symbol::{LONGEST_SYMBOL, SymbolError};
 pub use transpose::{Direction, Transposition};

@@ -86,9 +86,9 @@ impl Key {
     /// write them.
     ///
     /// The rule for those (after D. Temperley's line of fifths, The Cognition of Basic Musical Structures, from
-    /// memory): the name nearest to the middle of the scale on the line of fifths, which holds at most five flats
-    /// more and three sharps less than it looks; the one tie goes to the sharp. So C major has C♯ E♭ F♯ G♯ B♭, and
-    /// A minor the same: its raised sixth and seventh among them.
+    /// memory): of the names with one sound, the one nearest to the middle of the scale on the line of fifths; where
+    /// two are as near, the sharp one. So C major has C♯ E♭ F♯ G♯ B♭, the thirds of its secondary dominants and the
+    /// blue notes; A minor has the same, its raised sixth and seventh among them.
     ///
     /// ```
     /// use fourcourse::theory::{Key, PitchClass};

@@ -10,7 +10,8 @@
 //! - `A2` adds the ninth and keeps the third, `A4` and `Asus` suspend it.
 //! - `11` leaves out the major third and `13` the eleventh, with which they clash; `m11` keeps its third.
 //! - `alt` is the dominant seventh with raised fifth and raised ninth.
-//! - A plain number in parentheses adds its note and brings no seventh along: `A(9)` is `Aadd9`.
+//! - A plain number in parentheses adds its note and brings no seventh along: `A(9)` is `Aadd9`; a thirteenth beside a
+//!   seventh still means the ninth too: `A7(13)` is `A13`.
 
 use std::str::FromStr;
 
@@ -253,6 +254,17 @@ impl Reading {
             Some(degrees) if !single => degrees,
             _ => number.adds?,
         };
+        // `A7(13)` is `A13` with brackets round it; `A7b9(13)` has its ninth already.
+        let quality = self.quality();
+        let has = |degrees: &[Degree]| degrees.iter().any(|&degree| quality.has(degree));
+        if single
+            && !self.beside
+            && put.contains(&Degree::Thirteenth)
+            && has(&[Degree::MinorSeventh, Degree::MajorSeventh])
+            && !has(&[Degree::FlatNinth, Degree::SharpNinth])
+        {
+            self.swap(&[], &[Degree::Ninth]);
+        }
         // A major third clashes with an eleventh that was not expressly added; a minor one does not.
         if put.contains(&Degree::Eleventh) && put.len() > 1 {
             self.swap(&[Degree::MajorThird], &[]);
@@ -337,7 +349,11 @@ mod tests {
             ("C13b9", "C13b9"),
             ("C(9)", "Cadd9"),
             ("C/9", "Cadd9"),
-            ("C7(13)", "C7(add13)"),
+            ("C7(13)", "C13"),
+            ("C7b9(13)", "C13b9"),
+            ("C7(b9,13)", "C13b9"),
+            ("C7(13,b9)", "C13b9"),
+            ("C7add13", "C7(add13)"),
             ("Cmaj(add9)", "Cadd9"),
             ("C9sus", "C9sus4"),
             ("C7 (b9, #11)", "C7b9#11"),

@@ -25,9 +25,9 @@ fn keys_have_the_signature_and_scale_that_two_libraries_agree_on() {
     assert!(checked > 100);
 }
 
-fn pitch(text: &str) -> Pitch {
-    let (name, octave) = NoteName::split(text).unwrap();
-    Pitch::new(name, octave.parse().unwrap())
+fn pitch(text: &str) -> Option<Pitch> {
+    let (name, octave) = NoteName::split(text)?;
+    Some(Pitch::new(name, octave.parse().ok()?))
 }
 
 /// Every row of `intervals.tsv`: what music21 10.5.0 and tonal 6.4.3 agree on. An interval's number is its staff steps
@@ -40,7 +40,8 @@ fn intervals_lead_where_two_libraries_agree() {
         let up: i8 = digits.parse::<i8>().unwrap() - 1;
         let steps = if row[1].starts_with('-') { -up } else { up };
         let interval = Interval::new(steps, row[2].parse().unwrap());
-        assert_eq!(pitch(row[0]) + interval, pitch(row[3]), "{row:?}");
+        let from = pitch(row[0]).unwrap();
+        assert_eq!(Some(from + interval), pitch(row[3]), "{row:?}");
         checked += 1;
     }
     assert!(checked > 500);

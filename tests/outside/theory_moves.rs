@@ -26,12 +26,11 @@ fn progressions_move_to_the_chords_that_two_libraries_agree_on() {
 }
 
 /// A degree as the fixture writes it: flats or sharps, then the number.
-fn degree(text: &str) -> ScaleDegree {
-    let flats = text.matches('b').count();
-    let sharps = text.matches('#').count();
-    let sign = i32::try_from(sharps).unwrap() - i32::try_from(flats).unwrap();
-    let number = text.trim_start_matches(['b', '#']).parse().unwrap();
-    ScaleDegree::new(number, Accidental::new(sign).unwrap()).unwrap()
+fn degree(text: &str) -> Option<ScaleDegree> {
+    let number = text.trim_start_matches(['b', '#']);
+    let signs = i32::try_from(text.len() - number.len()).ok()?;
+    let sign = if text.starts_with('b') { -signs } else { signs };
+    ScaleDegree::new(number.parse().ok()?, Accidental::new(sign)?)
 }
 
 /// Every row of `numbers.tsv`: degrees on which music21 10.5.0 and tonal 6.4.3 agree.
@@ -42,10 +41,9 @@ fn chords_have_the_numbers_that_two_libraries_agree_on() {
         let key: Key = row[0].parse().unwrap();
         let chord: Chord = row[1].parse().unwrap();
         let number = Number::of(chord, key.tonic);
-        assert_eq!(number.root, degree(row[2]), "{row:?}");
+        assert_eq!(Some(number.root), degree(row[2]), "{row:?}");
         assert_eq!(number.quality, row[3].parse().unwrap(), "{row:?}");
-        let bass = Some(row[4]).filter(|bass| !bass.is_empty());
-        assert_eq!(number.bass, bass.map(degree), "{row:?}");
+        assert_eq!(number.bass, degree(row[4]), "{row:?}");
         assert_eq!(number.chord(key.tonic), chord, "{row:?}");
         assert_eq!(number.to_string().parse(), Ok(number), "{row:?}");
         checked += 1;

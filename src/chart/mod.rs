@@ -11,6 +11,7 @@ mod strum_table;
 mod strum_text;
 mod tempo;
 mod time;
+mod transpose;
 mod tune;
 
 pub use changes::{Change, Changes};
@@ -20,6 +21,7 @@ pub use strum::{Count, Direction, Slot, Stroke, StrumPattern, count_at, directio
 pub use strum_text::NotAStrum;
 pub use tempo::{Pace, TempoRange};
 pub use time::Ticks;
+pub use transpose::{KeyChange, Simpler};
 pub use tune::{
     Annotation, Bar, ChordAt, Jump, Note, Ornament, Part, Rhythm, Syllable, Tempo, Tune, Tuplet,
     Verse,

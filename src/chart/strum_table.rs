@@ -5,12 +5,15 @@ use super::strum::{Stroke, StrumPattern, beat_at, hand_step};
 use super::time::Ticks;
 use super::tune::{Rhythm, Tune};
 
-/// Patterns under their trade names: the metres they are for, and their marks (see [`StrumPattern::read`]).
+/// A name, the metres it is for, and its marks.
+type Row = (&'static str, &'static [(u8, u8)], &'static str);
+
+/// Patterns under their trade names (marks: see [`StrumPattern::read`]).
 ///
 /// Common practice: `beginner`, `down-up`, `d-du`, `island`, `boom-chuck`, `chop`, `waltz`, `waltz-du`, `jig`, `slip-jig`, and
 /// every direction. From memory, unchecked: the accents, `shuffle` (long-short-short), `reel`, `hornpipe`, `polka`,
 /// `march`, `mazurka`, `swing` and `slow`.
-const TABLE: &[(&str, &[(u8, u8)], &str)] = &[
+const TABLE: &[Row] = &[
     ("beginner", &[(4, 4), (2, 2)], "D. DU D. D."),
     ("boom-chuck", &[(4, 4), (2, 2)], "b. D. b. D."),
     ("d-du", &[(4, 4), (2, 2)], "D. DU D. DU"),
@@ -168,8 +171,8 @@ impl Tune {
     /// The strum of a written bar: its part's, or the tune's own where it fits the metre of the bar, or what suits the
     /// kind of tune.
     pub fn strum_at(&self, bar: usize) -> StrumPattern {
-        let before = self.bars.iter().take(bar.saturating_add(1));
-        let metre = before.filter_map(|bar| bar.metre).last();
+        let before = &self.bars[..self.bars.len().min(bar.saturating_add(1))];
+        let metre = before.iter().rev().find_map(|bar| bar.metre);
         let metre = metre.unwrap_or(self.metre);
         let parts = self.parts.iter().filter(|part| part.first_bar <= bar);
         let part = parts.max_by_key(|part| part.first_bar);

@@ -4,6 +4,7 @@ mod changes;
 mod order;
 mod strum;
 mod tempo;
+mod transpose;
 
 use crate::theory::{Accidental, Chord, Key, Letter, Mode, NoteName, Quality, Symbol};
 

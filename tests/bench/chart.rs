@@ -1,0 +1,81 @@
+//! Speed of what happens when a key is called: wanted is well under 8 ms.
+
+use std::hint::black_box;
+
+use criterion::{Criterion, criterion_group, criterion_main};
+use fourcourse::chart::{Bar, Changes, ChordAt, Metre, Note, Ticks, Tune};
+use fourcourse::theory::{Key, NoteName, Pitch};
+
+/// 64 bars in four repeated sections: eight notes and two chords a bar.
+fn tune() -> Tune {
+    let key: Key = "A".parse().unwrap();
+    let chords = ["A", "F#m7", "Bm7", "E7", "D/F#", "C#m7b5", "Esus4", "Amaj7"];
+    let bar = |i: usize| Bar {
+        length: Ticks::WHOLE,
+        notes: (0..8)
+            .map(|k| Note {
+                at: Ticks::of(k, 8),
+                length: Ticks::of(1, 8),
+                pitch: Pitch::new(key.scale()[(i + k as usize) % 7], 4),
+                tied: false,
+                slurred: false,
+                tuplet: None,
+                grace: vec![],
+                ornaments: vec![],
+                syllables: vec![],
+            })
+            .collect(),
+        chords: (0..2)
+            .map(|k| ChordAt {
+                at: Ticks::of(k, 2),
+                symbol: chords[(i * 2 + k as usize) % 8].parse().unwrap(),
+            })
+            .collect(),
+        repeat_start: i.is_multiple_of(16),
+        repeat_end: if i % 16 == 15 { 2 } else { 0 },
+        ..Bar::default()
+    };
+    Tune {
+        title: "Sixty-Four Bars".into(),
+        other_titles: vec![],
+        composer: String::new(),
+        source: String::new(),
+        rhythm: None,
+        metre: Metre::COMMON,
+        key,
+        tempo: None,
+        bars: (0..64).map(bar).collect(),
+        parts: vec![],
+        form: vec![],
+        times_through: None,
+        strum: None,
+        verses: vec![],
+        remarks: vec![],
+        made: None,
+        changed: None,
+    }
+}
+
+fn key_change(c: &mut Criterion) {
+    let tune = tune();
+    let tonic: NoteName = "Bb".parse().unwrap();
+    let playing = tune.playing();
+    let changes = Changes::of(&tune, &playing);
+    c.bench_function("key change of a 64-bar tune: everything", |b| {
+        b.iter(|| {
+            let moved = black_box(&tune).in_key(black_box(tonic));
+            let playing = moved.playing();
+            let changes = Changes::of(&moved, &playing);
+            (moved, playing, changes)
+        });
+    });
+    c.bench_function("key change of a 64-bar tune: its chord changes", |b| {
+        b.iter(|| changes.in_key(&black_box(&tune).key_change(black_box(tonic)), &playing));
+    });
+    c.bench_function("playing order of a 64-bar tune", |b| {
+        b.iter(|| black_box(&tune).playing());
+    });
+}
+
+criterion_group!(benches, key_change);
+criterion_main!(benches);

@@ -1,0 +1,54 @@
+//! Chord progressions in another key, on which music21 and tonal agree (`fixtures/transpose.tsv`), as whole tunes.
+
+use fourcourse::chart::{Bar, ChordAt, Metre, Ticks, Tune};
+use fourcourse::theory::Key;
+
+pub(crate) fn empty_tune(key: Key, metre: Metre) -> Tune {
+    Tune {
+        title: String::new(),
+        other_titles: vec![],
+        composer: String::new(),
+        source: String::new(),
+        rhythm: None,
+        metre,
+        key,
+        tempo: None,
+        bars: vec![],
+        parts: vec![],
+        form: vec![],
+        times_through: None,
+        strum: None,
+        verses: vec![],
+        remarks: vec![],
+        made: None,
+        changed: None,
+    }
+}
+
+#[test]
+fn a_tune_in_the_called_key_has_the_chords_that_two_libraries_give() {
+    let mut rows = 0;
+    for row in include_str!("fixtures/transpose.tsv").lines().skip(1) {
+        let columns: Vec<_> = row.split('\t').collect();
+        let [from, to, chords, expected] = columns[..] else {
+            panic!("{row}")
+        };
+        let mut tune = empty_tune(from.parse().unwrap(), Metre::COMMON);
+        tune.bars.extend(chords.split(' ').map(|symbol| Bar {
+            length: Ticks::WHOLE,
+            chords: vec![ChordAt {
+                at: Ticks::ZERO,
+                symbol: symbol.parse().unwrap(),
+            }],
+            ..Bar::default()
+        }));
+        let to: Key = to.parse().unwrap();
+        let moved = tune.in_key(to.tonic);
+        assert_eq!(moved.key, to, "{row}");
+        let moved = moved.bars.iter().map(|bar| bar.chords[0].symbol);
+        let expected = expected.split(' ').map(|symbol| symbol.parse().unwrap());
+        assert!(moved.eq(expected), "{row}");
+        rows += 1;
+    }
+    assert!(rows > 100, "{rows} rows");
+}

@@ -86,7 +86,7 @@ impl Playing {
     /// The bars of the run through a part that bar `index` belongs to.
     pub fn run(&self, index: usize) -> Range<usize> {
         let Some(bar) = self.bars.get(index) else {
-            return index..index;
+            return 0..0;
         };
         let same = |other: &PlayedBar| other.part == bar.part && other.part_pass == bar.part_pass;
         let start = self.bars[..index].iter().rposition(|b| !same(b));

@@ -92,7 +92,7 @@ impl Cutter {
     }
 
     fn before(&mut self, i: usize, bar: &Bar, part_start: bool) {
-        let begins = !bar.ending.is_empty();
+        let begins = bar.ending.iter().any(|&pass| pass > 0);
         let first = bar.ending.contains(&1);
         let continues = begins && !first && (self.ended || !self.endings.is_empty());
         if begins && !continues && self.open {

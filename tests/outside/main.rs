@@ -1,5 +1,8 @@
 //! Checks against facts that were made elsewhere: see `fixtures/README.md` for where each comes from.
 
+mod chart_hands;
+mod chart_keys;
+mod chart_order;
 mod theory_chords;
 mod theory_keys;
 mod theory_moves;

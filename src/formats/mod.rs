@@ -7,6 +7,7 @@ use crate::chart::Tune;
 pub mod abc;
 pub mod limits;
 mod problem;
+pub mod readout;
 
 pub use problem::{Counted, Problem, ProblemKind};
 

@@ -40,6 +40,9 @@ pub(super) fn read(text: &str) -> Option<Quoted> {
     if let Some(sign) = Sign::named(text) {
         return Some(Quoted::Sign(sign));
     }
+    if text.chars().all(|c| c.is_ascii_digit() || c == ' ') {
+        return Some(Quoted::Words(text.to_owned())); // old books write fingers like that
+    }
     // "Alternate chords can be indicated by enclosing them in parentheses after the regular chord"; people also write a
     // chord in parentheses alone, or one below the other.
     let within = text.strip_prefix('(').and_then(|t| t.strip_suffix(')'));
@@ -61,23 +64,7 @@ pub(super) fn read(text: &str) -> Option<Quoted> {
 }
 
 fn symbol(text: &str) -> Option<Symbol> {
-    use crate::theory::{NoteName, Quality};
-    let (root, rest) = NoteName::split(text)?;
-    let (rest, bass) = match rest.split_once('/') {
-        Some((rest, bass)) => (rest, Some(bass.parse().ok()?)),
-        None => (rest, None),
-    };
-    let quality = match rest {
-        "" => Quality::MAJOR,
-        "m" => Quality::MINOR,
-        "7" => Quality::SEVENTH,
-        _ => return None,
-    };
-    Some(Symbol::Chord(Chord {
-        root,
-        quality,
-        bass,
-    }))
+    text.parse().ok()
 }
 
 /// Whether what follows a chord is another chord rather than the rest of a sentence ("A lively tune").

@@ -15,7 +15,9 @@ pub(super) fn decode(bytes: &[u8]) -> (Cow<'_, str>, bool) {
     match std::str::from_utf8(bytes) {
         Ok(text) => (Cow::Borrowed(text), false),
         // A text that was cut may end in the middle of a character.
-        Err(error) if error.error_len().is_none() => UTF_8.decode_without_bom_handling(bytes),
+        Err(error) if error.error_len().is_none() && !bytes[..error.valid_up_to()].is_ascii() => {
+            UTF_8.decode_without_bom_handling(bytes)
+        }
         Err(_) => charset(bytes)
             .unwrap_or(WINDOWS_1252)
             .decode_without_bom_handling(bytes),

@@ -151,8 +151,7 @@ fn split_mode(word: &str) -> Option<(Mode, &str)> {
         return None;
     }
     let mode = match name {
-        "m" => Mode::Minor,
-        "M" => Mode::Major,
+        "m" | "M" => Mode::Minor,
         _ => match name.get(..3)?.to_ascii_lowercase().as_str() {
             "maj" | "ion" => Mode::Major,
             "min" | "aeo" => Mode::Minor,
@@ -319,7 +318,15 @@ mod tests {
         for value in ["F#mix", "F#MIX", "F# mixolydian", "F#Mixolydian clef=bass"] {
             assert_eq!(key(value), "F# mixolydian", "{value}");
         }
-        for value in ["Am", "A minor", "AMin", "Aaeolian", "am", "A min treble-8"] {
+        for value in [
+            "Am",
+            "AM",
+            "A minor",
+            "AMin",
+            "Aaeolian",
+            "am",
+            "A min treble-8",
+        ] {
             assert_eq!(key(value), "Am", "{value}");
         }
         for value in ["Bb", "Bbmaj", "Bb Ionian", "bb"] {

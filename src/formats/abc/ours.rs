@@ -26,8 +26,8 @@ impl Ours {
     ) -> Result<(), ProblemKind> {
         match name {
             "strum" => {
-                let strum = strum(value, metre);
-                let strum = strum.ok_or_else(|| ProblemKind::Strum(excerpt(value)))?;
+                let strum = StrumPattern::read(value, metre)
+                    .map_err(|_| ProblemKind::Strum(excerpt(value)))?;
                 match part {
                     Some(part) => part.strum = Some(strum),
                     None => self.strum = Some(strum),
@@ -43,8 +43,4 @@ impl Ours {
             _ => Ok(()),
         }
     }
-}
-
-fn strum(_value: &str, _metre: Metre) -> Option<StrumPattern> {
-    None
 }

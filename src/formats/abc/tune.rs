@@ -73,13 +73,15 @@ struct Reader<'a> {
     ours: ours::Ours,
     in_music: bool,
     key_seen: bool,
+    /// Our own lines of the header: a strum can be read when the metre is known.
+    late: Vec<(String, Spot<'a>)>,
     /// The field that a `+:` line would go on with.
     open: Option<Field<'a>>,
     end: Spot<'a>,
 }
 
 /// Reads the tune in these lines; `defaults` are the fields before all tunes, `room` the bars that may be read.
-pub(super) fn read(lines: Lines<'_>, defaults: &[Field<'_>], room: usize) -> ReadTune {
+pub(super) fn read<'a>(lines: Lines<'a>, defaults: &[Field<'a>], room: usize) -> ReadTune {
     let first = lines.into_iter().next();
     let end = Spot {
         line: first.map_or(1, |line| line.number),
@@ -92,6 +94,7 @@ pub(super) fn read(lines: Lines<'_>, defaults: &[Field<'_>], room: usize) -> Rea
         ours: ours::Ours::default(),
         in_music: false,
         key_seen: false,
+        late: Vec::new(),
         open: None,
         end,
     };
@@ -180,9 +183,12 @@ impl<'a> Reader<'a> {
         if self.music.unit.is_none() {
             self.music.unit = Some(self.music.unit());
         }
+        for (text, spot) in std::mem::take(&mut self.late) {
+            self.our_line(&text, spot);
+        }
     }
 
-    fn header_field(&mut self, letter: char, value: &str, spot: Spot<'_>) {
+    fn header_field(&mut self, letter: char, value: &str, spot: Spot<'a>) {
         match letter {
             'X' => self.around.number = value.trim().parse().ok(),
             'P' => {
@@ -198,7 +204,12 @@ impl<'a> Reader<'a> {
             'R' => {
                 self.around.rhythm = fields::rhythm(&decode(value)).or(self.around.rhythm.take())
             }
-            '%' => self.directive(value, spot),
+            '%' | 'I' if self.is_ours(value) => {
+                if self.late.len() < limits::DEFINITIONS {
+                    self.late.push((value.trim().to_owned(), spot));
+                }
+            }
+            '%' => self.music.directive(value),
             _ => self.common_field(letter, value, spot),
         }
     }
@@ -212,7 +223,8 @@ impl<'a> Reader<'a> {
             's' => self.music.symbols(value, spot),
             'R' => self.around.rhythm = self.around.rhythm.take().or_else(|| fields::rhythm(value)),
             'T' => self.music.pending.words(&decode(value.trim())),
-            '%' => self.directive(value, spot),
+            '%' | 'I' if self.is_ours(value) => self.our_line(value.trim(), spot),
+            '%' => self.music.directive(value),
             'X' => {}
             letter => self.common_field(letter, value, spot),
         }
@@ -230,7 +242,6 @@ impl<'a> Reader<'a> {
             }
             'N' | 'H' | 'Z' => self.remark(text, spot),
             'W' => self.verse_line(text, spot),
-            'I' if self.is_ours(value) => self.directive(value, spot),
             // Groups, remarks, macros, and letters that the standard does not know.
             'G' | 'r' | 'm' => {}
             _ => {
@@ -243,18 +254,13 @@ impl<'a> Reader<'a> {
         value.trim_start().starts_with(ours::PREFIX)
     }
 
-    fn directive(&mut self, text: &str, spot: Spot<'_>) {
+    fn our_line(&mut self, text: &str, spot: Spot<'_>) {
         let (name, value) = split_name(text);
-        match name.strip_prefix(ours::PREFIX) {
-            Some(name) => {
-                let metre = self.music.metre;
-                let part = self.music.bars.parts.last_mut();
-                let part = part.filter(|_| self.in_music);
-                if let Err(kind) = self.ours.line(name, value, metre, part) {
-                    self.music.problems.add(spot, kind);
-                }
-            }
-            None => self.music.directive(text),
+        let name = name.strip_prefix(ours::PREFIX).unwrap_or(name);
+        let metre = self.music.metre;
+        let part = self.music.bars.parts.last_mut();
+        if let Err(kind) = self.ours.line(name, value, metre, part) {
+            self.music.problems.add(spot, kind);
         }
     }
 

@@ -13,7 +13,10 @@ use proptest::prelude::*;
 
 fn name() -> impl Strategy<Value = NoteName> {
     (0..7, -1..=1).prop_map(|(letter, sign)| {
-        NoteName::new(Letter::from_index(letter), Accidental::new(sign).unwrap())
+        NoteName::new(
+            Letter::from_index(letter),
+            Accidental::new(sign).unwrap_or(Accidental::NATURAL),
+        )
     })
 }
 

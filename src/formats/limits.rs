@@ -42,7 +42,9 @@ pub const DEFINITIONS: usize = 64;
 pub const FIELDS: usize = 1_000;
 /// Problems that are told of one tune, or of the book outside its tunes. Further ones are not told.
 pub const PROBLEMS: usize = 100;
-/// The longest note in whole notes; a longer one is cut to it.
+/// The longest note in whole notes; a longer one is cut to it. Numbers beyond 4096 in a length are no length.
 pub const WHOLE_NOTES: u32 = 64;
+/// Bars of rest in one sign; a sign for more stands for one bar.
+pub const REST_BARS: u32 = 500;
 /// Octaves that marks may move a note up or down.
 pub const OCTAVES: i8 = 8;

@@ -1,6 +1,7 @@
 //! Checks against facts that were made elsewhere: see `fixtures/README.md` for where each comes from.
 
 mod abc_ryans;
+mod abc_standard;
 mod chart_hands;
 mod chart_keys;
 mod chart_order;

@@ -91,7 +91,7 @@ impl Pending {
 impl Music {
     /// A length, or else the unit note.
     pub(super) fn checked(&mut self, length: Option<Ratio>, spot: Spot<'_>) -> Ratio {
-        if length.is_none() {
+        if length.is_none_or(|length| length.is_too_long(self.unit())) {
             self.problems.add(spot, ProblemKind::Length);
         }
         length.unwrap_or(Ratio::ONE)
@@ -370,8 +370,12 @@ impl Music {
     }
 
     /// Bars of rest.
-    pub(super) fn bar_rest(&mut self, count: u32, spot: Spot<'_>) {
+    pub(super) fn bar_rest(&mut self, mut count: u32, spot: Spot<'_>) {
         self.place_pending(spot);
+        if count > limits::REST_BARS {
+            self.problems.add(spot, ProblemKind::Length);
+            count = 1;
+        }
         let bar = match self.metre.bar() {
             Ticks::ZERO => Ticks::WHOLE,
             bar => bar,

@@ -162,9 +162,19 @@ pub(super) fn rhythm(value: &str) -> Option<Rhythm> {
     })
 }
 
-/// The order of parts (ABC 2.1, 3.1.9), written out: `A(AB)3.A` is A ABABAB A. Dots are there for the eye only. Also
-/// tells whether something was left out for its size.
-pub(super) fn form(value: &str) -> (Vec<String>, bool) {
+/// The order of parts, written out.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub(super) struct Form {
+    pub(super) parts: Vec<String>,
+    /// Something was left out for its size.
+    pub(super) cut: bool,
+    /// Each bracket has its partner.
+    pub(super) balanced: bool,
+}
+
+/// The order of parts (ABC 2.1, 3.1.9), written out: `A(AB)3.A` is A ABABAB A. Dots are there for the eye only.
+pub(super) fn form(value: &str) -> Form {
+    let mut balanced = true;
     let mut stack: Vec<Vec<char>> = vec![Vec::new()];
     let mut cut = false;
     let mut last: Option<Vec<char>> = None;
@@ -196,6 +206,7 @@ pub(super) fn form(value: &str) -> (Vec<String>, bool) {
                     extend(&mut stack, &group, times.saturating_sub(1), &mut cut);
                 }
             }
+            ')' => balanced = false,
             _ if c.is_alphabetic() => {
                 extend(&mut stack, &[c], 1, &mut cut);
                 last = Some(vec![c]);
@@ -203,12 +214,17 @@ pub(super) fn form(value: &str) -> (Vec<String>, bool) {
             _ => {}
         }
     }
+    balanced &= stack.len() == 1 && too_deep == 0;
     while stack.len() > 1 {
         let group = stack.pop().unwrap_or_default();
         extend(&mut stack, &group, 1, &mut cut);
     }
     let parts = stack.pop().unwrap_or_default();
-    (parts.into_iter().map(String::from).collect(), cut)
+    Form {
+        parts: parts.into_iter().map(String::from).collect(),
+        cut,
+        balanced,
+    }
 }
 
 fn extend(stack: &mut [Vec<char>], group: &[char], times: u32, cut: &mut bool) {
@@ -290,7 +306,7 @@ mod tests {
 
     #[test]
     fn forms_are_written_out_within_bounds() {
-        let text = |value| form(value).0.concat();
+        let text = |value| form(value).parts.concat();
         assert_eq!(text("ABABCDCD"), "ABABCDCD");
         assert_eq!(text("A2B2"), "AABB");
         assert_eq!(text("A.B.C"), "ABC");
@@ -298,9 +314,10 @@ mod tests {
         assert_eq!(text("((AB)3.(CD)3)2"), "ABABABCDCDCDABABABCDCDCD");
         assert_eq!(text("A(AB)3.A"), "AABABABA");
         assert_eq!(text("(AB"), "AB");
-        let (parts, cut) = form("((((A99)99)99)99)99");
-        assert!(cut && parts.len() <= limits::PARTS);
-        assert!(form(&"(".repeat(100_000)).1);
+        assert!(!form("(AB").balanced && !form("AB)").balanced);
+        let long = form("((((A99)99)99)99)99");
+        assert!(long.cut && long.balanced && long.parts.len() <= limits::PARTS);
+        assert!(form(&"(".repeat(100_000)).cut);
     }
 
     #[test]

@@ -89,6 +89,8 @@ impl Transposition {
             let off = i32::from(steps) * 12 - wanted * 7;
             (off.abs() <= 13).then_some(interval)
         });
+        // A key that is not moved keeps its name, however many signs it has.
+        let candidates = candidates.filter(|interval| semitones != 0 || interval.steps == 0);
         let signs = |interval: &Interval| {
             let moved = Key::new(key.tonic + *interval, key.mode);
             (moved.signature().abs(), interval.steps)

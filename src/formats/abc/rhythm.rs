@@ -4,6 +4,9 @@ use crate::chart::{Metre, Ticks, Tuplet};
 
 use super::super::limits::WHOLE_NOTES;
 
+/// The largest number in a length.
+const MOST: u32 = 4096;
+
 /// A positive fraction that lengthens or shortens a note.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) struct Ratio {
@@ -15,34 +18,28 @@ impl Ratio {
     pub(super) const ONE: Self = Self { num: 1, den: 1 };
 
     /// The length at the start of `text` (ABC 2.1, 4.3: `3`, `/`, `//`, `3/2`, `/4`), and its length in bytes; nothing
-    /// at all is 1. A length of nought or a division by nought is `None`.
+    /// at all is 1. A length of nought, a division by nought and numbers beyond sense are `None`.
     pub(super) fn split(text: &str) -> (Option<Self>, usize) {
         let bytes = text.as_bytes();
-        let digits = |from: usize| {
-            bytes[from..]
-                .iter()
-                .take_while(|b| b.is_ascii_digit())
-                .count()
+        let number = |from: usize| {
+            let digits = bytes[from..].iter().take_while(|b| b.is_ascii_digit());
+            let count = digits.count();
+            let value = text[from..from + count].parse().unwrap_or(0);
+            (count, (1..=MOST).contains(&value).then_some(value))
         };
-        let number = |from: usize, count: usize| match text[from..from + count].parse() {
-            Ok(number) => u32::min(number, 1 << 12),
-            Err(_) => 1 << 12,
-        };
-        let mut length = digits(0);
-        let num = if length > 0 { number(0, length) } else { 1 };
-        let mut den = 1_u32;
-        while bytes.get(length) == Some(&b'/') {
-            length += 1;
-            let count = digits(length);
-            den = match count {
-                0 => den.saturating_mul(2),
-                _ => den.saturating_mul(number(length, count)),
-            }
-            .min(1 << 12);
-            length += count;
+        let (mut length, mut num) = number(0);
+        if length == 0 {
+            num = Some(1);
         }
-        let ratio = Self { num, den };
-        ((num > 0 && den > 0).then_some(ratio), length)
+        let mut den = Some(1_u32);
+        while bytes.get(length) == Some(&b'/') {
+            let (count, value) = number(length + 1);
+            let by = if count == 0 { Some(2) } else { value };
+            den = den.zip(by).map(|(den, by)| den.saturating_mul(by));
+            length += 1 + count;
+        }
+        let ratio = num.zip(den.filter(|&den| den <= MOST));
+        (ratio.map(|(num, den)| Self { num, den }), length)
     }
 
     /// The product in lowest terms.
@@ -60,6 +57,12 @@ impl Ratio {
             num: fit(num),
             den: fit(den),
         }
+    }
+
+    /// Whether so many times a length is longer than the longest note.
+    pub(super) fn is_too_long(self, length: Ticks) -> bool {
+        let ticks = length.0.saturating_mul(i64::from(self.num)) / i64::from(self.den.max(1));
+        ticks > Ticks::WHOLE.0 * i64::from(WHOLE_NOTES)
     }
 
     /// So many times a length, to the nearest tick, at least one tick and at most the longest note.
@@ -160,6 +163,8 @@ mod tests {
         }
         assert_eq!(length("0"), None);
         assert_eq!(length("1/0"), None);
+        assert_eq!(length("99999999999999999999"), None);
+        assert_eq!(length(&"/".repeat(40)), None);
         assert_eq!(Ratio::split("3/2ab").1, 3);
     }
 

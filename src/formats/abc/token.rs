@@ -273,7 +273,11 @@ impl<'a> Tokens<'a> {
             'z' | 'x' => Token::Rest(self.length()),
             'Z' | 'X' => {
                 let digits = self.rest().bytes().take_while(u8::is_ascii_digit).count();
-                let count = self.rest()[..digits].parse().unwrap_or(1).max(1);
+                let count = match self.rest()[..digits].parse() {
+                    Ok(count) => u32::max(count, 1),
+                    Err(_) if digits == 0 => 1,
+                    Err(_) => u32::MAX,
+                };
                 self.at += digits;
                 Token::BarRest(count)
             }

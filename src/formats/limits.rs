@@ -14,7 +14,7 @@ pub const LINE: usize = 64 << 10;
 pub const BARS: usize = 2_000;
 /// Bars of all tunes of a book together.
 pub const BOOK_BARS: usize = 500_000;
-/// Notes of a tune, those of chords counted each. Further ones are not read.
+/// Notes of a tune as written, those of chords counted each. Further ones are not read.
 pub const NOTES: usize = 20_000;
 /// Notes that sound together. Further ones are left out.
 pub const CHORD_NOTES: usize = 10;

@@ -7,7 +7,11 @@ use serde_json::{Value, json};
 const CASES: &str = include_str!("fixtures/abc-standard/cases.json");
 
 /// Where we know better than the case, or the standard leaves the choice: the case, what, and why.
-const OUR_SIDE: &[(&str, &str, &str)] = &[];
+const OUR_SIDE: &[(&str, &str, &str)] = &[(
+    "K:HP",
+    "notes",
+    "`HP` leaves the signature off the page; the pipes have no F and C but sharp ones, as in `Hp` (common practice)",
+)];
 
 fn found(book: &fourcourse::formats::Book, what: &str) -> Value {
     let Some(read) = book.tunes.first() else {
@@ -17,7 +21,7 @@ fn found(book: &fourcourse::formats::Book, what: &str) -> Value {
     match what {
         "notes" => {
             let mut notes = readout::notes(tune, false);
-            notes.sort_by_key(|n| (n.at, n.length, n.midi));
+            notes.sort_by_key(|n| (n.at, n.midi));
             notes
                 .iter()
                 .map(|n| json!([readout::fraction(n.at), readout::fraction(n.length), n.midi]))

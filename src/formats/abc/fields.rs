@@ -46,6 +46,9 @@ pub(super) fn metre(value: &str) -> Option<Metre> {
 fn sum_of_metres(text: &str) -> Option<Metre> {
     let mut parts = Vec::new();
     for part in text.split('+') {
+        if part.matches('/').count() != 1 {
+            return None;
+        }
         let part = metre(part).filter(|m| m.count > 0)?;
         parts.push(part);
     }
@@ -258,7 +261,16 @@ mod tests {
         ] {
             assert_eq!(text(value).as_deref(), Some(expected), "{value}");
         }
-        for value in ["x", "4", "0/4", "4/0", "4/5", "300/4", "1+1+1+1+1+1+1/8"] {
+        for value in [
+            "x",
+            "4",
+            "0/4",
+            "4/0",
+            "4/5",
+            "300/4",
+            "1/1/1",
+            "1+1+1+1+1+1+1/8",
+        ] {
             assert_eq!(metre(value), None, "{value}");
         }
     }

@@ -5,8 +5,10 @@
 pub(super) struct Lines<'a> {
     text: &'a str,
     position: usize,
+    /// Lines are taken up to here.
+    end: usize,
     number: usize,
-    /// Where the last end mark of each kind of block stands, so that a block is looked for only if it is closed.
+    /// Where the last end mark of each kind of block stands: a block is passed over only if one is still to come.
     block_ends: [Option<usize>; BLOCKS.len()],
 }
 
@@ -51,6 +53,7 @@ impl<'a> Lines<'a> {
         Self {
             text,
             position: 0,
+            end: text.len(),
             number: 1,
             block_ends: BLOCKS.map(|(_, end)| text.rfind(end)),
         }
@@ -61,15 +64,14 @@ impl<'a> Lines<'a> {
         self.position
     }
 
-    /// Only the lines before a place of the text.
+    /// The lines up to a place of the text.
     pub(super) fn until(mut self, end: usize) -> Self {
-        self.text = &self.text[..end];
-        self.block_ends = self.block_ends.map(|at| at.filter(|&at| at < end));
+        self.end = end;
         self
     }
 
     fn raw(&mut self) -> Option<Line<'a>> {
-        let rest = &self.text[self.position..];
+        let rest = self.text.get(self.position..self.end)?;
         if rest.is_empty() {
             return None;
         }

@@ -192,12 +192,16 @@ impl<'a> Reader<'a> {
         match letter {
             'X' => self.around.number = value.trim().parse().ok(),
             'P' => {
-                let (form, cut) = fields::form(value);
-                self.around.form = form;
-                if cut {
-                    self.music
-                        .problems
-                        .add(spot, ProblemKind::TooMany(Counted::Parts));
+                let form = fields::form(value);
+                self.around.form = form.parts;
+                if form.cut {
+                    let kind = ProblemKind::TooMany(Counted::Parts);
+                    self.music.problems.add(spot, kind);
+                }
+                if !form.balanced {
+                    let value = excerpt(value);
+                    let kind = ProblemKind::Field { field: 'P', value };
+                    self.music.problems.add(spot, kind);
                 }
             }
             'V' => self.music.declare_voice(value),

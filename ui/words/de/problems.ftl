@@ -1,0 +1,34 @@
+### What can be wrong with a text that is read. Shown after "line 3, column 7:".
+
+problem-too-long = Der Text ist zu lang. Der Rest wurde nicht gelesen.
+problem-line-too-long = Die Zeile ist zu lang. Der Rest wurde nicht gelesen.
+problem-words-too-long = Dieser Text ist zu lang. Der Rest wurde weggelassen.
+problem-too-many-tunes = Es sind zu viele Stücke. Die übrigen wurden nicht gelesen.
+problem-too-many-bars = Das Stück hat zu viele Takte. Die übrigen wurden nicht gelesen.
+problem-too-many-notes = Das Stück hat zu viele Noten. Die übrigen wurden weggelassen.
+problem-too-many-chord-notes = Zu viele Noten klingen zugleich. Die übrigen wurden weggelassen.
+problem-too-many-grace-notes = Es sind zu viele Vorschlagsnoten. Die übrigen wurden weggelassen.
+problem-too-many-signs = Es sind zu viele Zeichen auf einer Note. Die übrigen wurden weggelassen.
+problem-too-many-lyrics = Unter diesen Noten stehen zu viele Textzeilen. Die übrigen wurden weggelassen.
+problem-too-many-lines = Es sind zu viele Textzeilen. Die übrigen wurden weggelassen.
+problem-too-many-parts = Es sind zu viele Teile. Die übrigen wurden weggelassen.
+problem-too-many-definitions = Es sind zu viele Zeichen mit eigener Bedeutung. Die übrigen wurden weggelassen.
+problem-too-many-fields = Vor dem ersten Stück stehen zu viele Zeilen. Die übrigen wurden weggelassen.
+problem-too-many-problems = Es gibt mehr Probleme, als hier aufgeführt sind.
+problem-encoding = Einige Zeichen waren nicht lesbar und wurden ersetzt.
+problem-no-tune = In diesem Text steht kein Stück.
+problem-no-music = Dieses Stück hat keine Noten.
+problem-missing-title = Dieses Stück hat keinen Titel.
+problem-missing-key = Das Stück nennt keine Tonart. Es wurde in C gelesen.
+problem-empty-line = Mitten im Stück steht eine leere Zeile.
+problem-not-music = Diese Zeile ist keine Musik. Sie wurde weggelassen.
+problem-unknown-character = „{ $character }“ bedeutet hier nichts. Es wurde weggelassen.
+problem-unclosed = „{ $character }“ wird hier geöffnet und nicht geschlossen.
+problem-length = Das ist keine Notenlänge.
+problem-field = „{ $field }: { $value }“ war nicht zu verstehen.
+problem-chord = „{ $text }“ ist kein Akkord. Es blieb als Text stehen.
+problem-tuplet = Nach diesem N-Tolen-Zeichen fehlen Noten.
+problem-broken-rhythm = Ein punktierter Rhythmus braucht auf beiden Seiten eine Note.
+problem-unknown-part = Die Form nennt einen Teil „{ $text }“, den das Stück nicht hat.
+problem-strum = Es gibt kein Schlagmuster „{ $text }“.
+problem-directive = Die Zeile „fourcourse-{ $text }“ war nicht zu verstehen.

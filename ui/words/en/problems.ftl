@@ -1,0 +1,34 @@
+### What can be wrong with a text that is read. Shown after "line 3, column 7:".
+
+problem-too-long = The text is too long. The rest of it was not read.
+problem-line-too-long = The line is too long. The rest of it was not read.
+problem-words-too-long = These words are too long. The rest of them was left out.
+problem-too-many-tunes = There are too many tunes. The others were not read.
+problem-too-many-bars = The tune has too many bars. The others were not read.
+problem-too-many-notes = The tune has too many notes. The others were left out.
+problem-too-many-chord-notes = Too many notes sound at once. The others were left out.
+problem-too-many-grace-notes = There are too many grace notes. The others were left out.
+problem-too-many-signs = There are too many signs on one note. The others were left out.
+problem-too-many-lyrics = There are too many lines of words under these notes. The others were left out.
+problem-too-many-lines = There are too many lines of text. The others were left out.
+problem-too-many-parts = There are too many parts. The others were left out.
+problem-too-many-definitions = There are too many signs with a meaning of their own. The others were left out.
+problem-too-many-fields = There are too many lines before the first tune. The others were left out.
+problem-too-many-problems = There are more problems than are listed here.
+problem-encoding = Some characters could not be read and were replaced.
+problem-no-tune = There is no tune in this text.
+problem-no-music = This tune has no notes.
+problem-missing-title = This tune has no title.
+problem-missing-key = The tune does not say its key. It was read in C.
+problem-empty-line = There is an empty line in the middle of the tune.
+problem-not-music = This line is not music. It was left out.
+problem-unknown-character = “{ $character }” means nothing here. It was left out.
+problem-unclosed = “{ $character }” is opened here and not closed.
+problem-length = This is no note length.
+problem-field = “{ $field }: { $value }” could not be understood.
+problem-chord = “{ $text }” is not a chord. It was kept as words.
+problem-tuplet = There are too few notes after this tuplet sign.
+problem-broken-rhythm = A dotted rhythm needs a note on both sides.
+problem-unknown-part = The form names a part “{ $text }” that the tune does not have.
+problem-strum = There is no strum “{ $text }”.
+problem-directive = The line “fourcourse-{ $text }” could not be understood.

@@ -1,0 +1,34 @@
+### What can be wrong with a text that is read. Shown after "line 3, column 7:".
+
+problem-too-long = El texto es demasiado largo. El resto no se ha leído.
+problem-line-too-long = La línea es demasiado larga. El resto no se ha leído.
+problem-words-too-long = Estas palabras son demasiado largas. El resto se ha omitido.
+problem-too-many-tunes = Hay demasiadas piezas. Las demás no se han leído.
+problem-too-many-bars = La pieza tiene demasiados compases. Los demás no se han leído.
+problem-too-many-notes = La pieza tiene demasiadas notas. Las demás se han omitido.
+problem-too-many-chord-notes = Suenan demasiadas notas a la vez. Las demás se han omitido.
+problem-too-many-grace-notes = Hay demasiadas notas de adorno. Las demás se han omitido.
+problem-too-many-signs = Hay demasiados signos sobre una nota. Los demás se han omitido.
+problem-too-many-lyrics = Hay demasiadas líneas de letra bajo estas notas. Las demás se han omitido.
+problem-too-many-lines = Hay demasiadas líneas de texto. Las demás se han omitido.
+problem-too-many-parts = Hay demasiadas partes. Las demás se han omitido.
+problem-too-many-definitions = Hay demasiados signos con significado propio. Los demás se han omitido.
+problem-too-many-fields = Hay demasiadas líneas antes de la primera pieza. Las demás se han omitido.
+problem-too-many-problems = Hay más problemas de los que se muestran aquí.
+problem-encoding = Algunos caracteres no se han podido leer y se han sustituido.
+problem-no-tune = No hay ninguna pieza en este texto.
+problem-no-music = Esta pieza no tiene notas.
+problem-missing-title = Esta pieza no tiene título.
+problem-missing-key = La pieza no dice su tonalidad. Se ha leído en do.
+problem-empty-line = Hay una línea vacía en medio de la pieza.
+problem-not-music = Esta línea no es música. Se ha omitido.
+problem-unknown-character = «{ $character }» no significa nada aquí. Se ha omitido.
+problem-unclosed = «{ $character }» se abre aquí y no se cierra.
+problem-length = Esto no es una duración de nota.
+problem-field = «{ $field }: { $value }» no se ha podido entender.
+problem-chord = «{ $text }» no es un acorde. Se ha conservado como texto.
+problem-tuplet = Faltan notas después de este signo de grupo.
+problem-broken-rhythm = Un ritmo con puntillo necesita una nota a cada lado.
+problem-unknown-part = La forma nombra una parte «{ $text }» que la pieza no tiene.
+problem-strum = No hay ningún rasgueo «{ $text }».
+problem-directive = La línea «fourcourse-{ $text }» no se ha podido entender.

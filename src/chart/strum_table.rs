@@ -28,6 +28,7 @@ const TABLE: &[Row] = &[
     ("beginner", &[(2, 4)], "D. DU"),
     ("boom-chuck", &[(2, 4)], "bU bU"),
     ("reel", &[(2, 4)], ">D.DU >D.DU"),
+    ("hornpipe", &[(2, 4)], ">D.DU >D.D."),
     ("polka", &[(2, 4)], "D>U D>U"),
     ("march", &[(2, 4)], ">D. D."),
     ("chop", &[(2, 4)], ".x .x"),

@@ -5,6 +5,7 @@ mod abc_standard;
 mod chart_hands;
 mod chart_keys;
 mod chart_order;
+mod chart_ryans;
 mod theory_chords;
 mod theory_keys;
 mod theory_moves;

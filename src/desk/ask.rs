@@ -1,11 +1,10 @@
 //! Everything that the app can be asked.
 
-use crate::theory::{Key, NoteName};
+use crate::theory::{Key, Naming, NoteName};
 
-use super::settings::{Language, Settings, Theme};
+use super::settings::{Language, Theme};
 use super::songbook::TuneId;
 use super::stand::{ChordNames, Simplify};
-use crate::theory::Naming;
 
 /// The rooms of the app.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -21,8 +20,10 @@ pub enum Room {
 pub enum Ask {
     /// Show a room.
     Go(Room),
-    /// Back to where the player came from.
+    /// Back to the songbook.
     Back,
+    /// The notice has been read.
+    CloseNotice,
 
     /// Look for tunes whose names hold these words.
     Search(String),
@@ -89,13 +90,4 @@ pub enum Ask {
     NoteNames(Naming),
     /// Nothing moves except what has to.
     LessMotion(bool),
-}
-
-/// What the shell must do after an ask.
-#[derive(Debug, Clone, PartialEq)]
-pub enum Effect {
-    /// Keep the settings.
-    SaveSettings(Settings),
-    /// Put the shipped tunes back into the songbook, then show it again.
-    RestoreShipped,
 }

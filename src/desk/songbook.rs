@@ -5,6 +5,8 @@ use std::rc::Rc;
 use crate::chart::Tune;
 use crate::theory::{Chord, Key, Pitch, Symbol};
 
+use super::settings::Settings;
+
 /// A tune's place in the songbook.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct TuneId(pub u64);
@@ -87,6 +89,10 @@ pub trait Songbook {
     fn search(&self, words: &str) -> Vec<usize>;
     /// A tune. `None` if it is gone or cannot be read any more.
     fn tune(&self, id: TuneId) -> Option<Tune>;
+    /// Keeps the settings; false if they cannot be kept.
+    fn keep_settings(&mut self, settings: &Settings) -> bool;
+    /// Puts the shipped tunes back as they came; false if that cannot be done.
+    fn restore_shipped(&mut self) -> bool;
 }
 
 /// Which tunes to show.
@@ -134,8 +140,6 @@ pub enum SongbookState {
     Empty,
     /// Nothing fits the words and filters.
     NothingFits,
-    /// The songbook could not be read; the old file is kept beside it.
-    SetAside,
 }
 
 /// The songbook view.

@@ -1,7 +1,7 @@
 //! A songbook that is kept nowhere: for pictures, for tests, and for when the disk says no.
 
 use crate::chart::Tune;
-use crate::desk::{Entry, Songbook, TuneId};
+use crate::desk::{Entry, Settings, Songbook, TuneId};
 
 use super::search::Index;
 
@@ -47,5 +47,14 @@ impl Songbook for Memory {
     fn tune(&self, id: TuneId) -> Option<Tune> {
         let place = usize::try_from(id.0.checked_sub(1)?).ok()?;
         self.tunes.get(place).cloned()
+    }
+
+    fn keep_settings(&mut self, _: &Settings) -> bool {
+        true // for as long as the app is open, which is all that memory promises
+    }
+
+    fn restore_shipped(&mut self) -> bool {
+        *self = Self::new(super::shipped::tunes().into_iter().map(|(_, tune)| tune).collect());
+        true
     }
 }

@@ -1,0 +1,198 @@
+//! Chord cards: a chord's names and its shape on the player's instrument.
+
+use std::collections::HashMap;
+use std::rc::Rc;
+
+use crate::frets::{self, Capo, InChord, Instrument, Order, Shape};
+use crate::theory::{Accidentals, Chord, Degree, Interval, NoteName, NoteStyle, Number, Symbol};
+
+use super::settings::Settings;
+use super::stand::{ChordCard, ChordNames, MissingNote, RingString, ShapeView, Verdict};
+
+/// Shapes that a player may leaf through for one chord.
+const SHAPES: usize = 12;
+
+/// What chord cards are made with: an instrument in somebody's hands.
+#[derive(Debug)]
+pub(super) struct Hands {
+    pub(super) instrument: Instrument,
+    pub(super) capo: Capo,
+    left_handed: bool,
+    style: NoteStyle,
+    /// Shapes computed so far, by sounding chord.
+    shapes: HashMap<Chord, Rc<[Shape]>>,
+    /// Which of its shapes the player chose for a chord.
+    chosen: HashMap<Chord, usize>,
+}
+
+/// Note names for people, as the player has set them.
+pub(super) fn style(settings: &Settings) -> NoteStyle {
+    NoteStyle { naming: settings.naming, accidentals: Accidentals::Typographic }
+}
+
+impl Hands {
+    pub(super) fn new(settings: &Settings, capo: u8) -> Self {
+        Self {
+            instrument: Instrument::by_id(&settings.instrument).unwrap_or_else(Instrument::mandolin),
+            capo: Capo::at(capo),
+            left_handed: settings.left_handed,
+            style: style(settings),
+            shapes: HashMap::new(),
+            chosen: HashMap::new(),
+        }
+    }
+
+    /// The shapes of a sounding chord, easiest first.
+    fn shapes(&mut self, chord: Chord) -> Rc<[Shape]> {
+        let (instrument, capo) = (&self.instrument, self.capo);
+        let compute = || frets::shapes(instrument, capo, chord, Order::Beginner, SHAPES).into();
+        self.shapes.entry(chord).or_insert_with(compute).clone()
+    }
+
+    /// Another of the shapes of a chord, the first again after the last.
+    pub(super) fn next_shape(&mut self, chord: Chord) {
+        let count = self.shapes(chord).len().max(1);
+        let chosen = self.chosen.entry(chord).or_default();
+        *chosen = (*chosen + 1) % count;
+    }
+
+    /// The card of a symbol in a key.
+    pub(super) fn card(&mut self, symbol: Symbol, tonic: NoteName, names: ChordNames) -> ChordCard {
+        let Symbol::Chord(chord) = symbol else {
+            return ChordCard {
+                name: String::new(),
+                other: String::new(),
+                played_as: None,
+                no_chord: true,
+                shape: None,
+            };
+        };
+        let (name, other) = chord_names(chord, tonic, names, self.style);
+        let played_as = (self.capo.fret > 0).then(|| lowered(chord, self.capo.fret).in_style(self.style));
+        ChordCard { name, other, played_as, no_chord: false, shape: self.shape(chord) }
+    }
+
+    fn shape(&mut self, chord: Chord) -> Option<ShapeView> {
+        let shapes = self.shapes(chord);
+        let chosen = self.chosen.get(&chord).copied().unwrap_or(0);
+        let shape = shapes.get(chosen)?;
+        Some(self.draw(shape.clone(), (chosen + 1, shapes.len())))
+    }
+
+    fn draw(&self, shape: Shape, of: (usize, usize)) -> ShapeView {
+        let shape = if self.left_handed { shape.mirrored() } else { shape };
+        let mut courses = self.courses();
+        let mut strings: Vec<u8> = self
+            .instrument
+            .courses
+            .iter()
+            .map(|course| if course.strings == frets::Strings::Single { 1 } else { 2 })
+            .collect();
+        if self.left_handed {
+            courses.reverse();
+            strings.reverse();
+        }
+        ShapeView {
+            courses,
+            strings,
+            fingers: shape.fingers.iter().map(|finger| finger.map_or(0, frets::Finger::number)).collect(),
+            barres: shape
+                .barres
+                .iter()
+                .map(|barre| (barre.finger.number(), barre.fret, barre.from, barre.to))
+                .collect(),
+            first_fret: shape.base_fret,
+            missing: missing(&shape.missing),
+            frets: shape.frets,
+            of,
+        }
+    }
+
+    /// Names of the open courses, the capo counted, the first course first.
+    pub(super) fn courses(&self) -> Vec<String> {
+        let courses = 0..self.instrument.courses.len();
+        let names = courses.map(|course| self.instrument.sound(course, 0, self.capo));
+        names.map(|pitch| pitch.map_or(String::new(), |pitch| pitch.name.in_style(self.style))).collect()
+    }
+
+    /// The open strings over a chord; over no chord nobody has to mind them.
+    pub(super) fn ring(&self, symbol: Symbol) -> Vec<RingString> {
+        let Symbol::Chord(chord) = symbol else {
+            return Vec::new();
+        };
+        let mut ring: Vec<RingString> = frets::ring_in_chord(&self.instrument, self.capo, chord)
+            .into_iter()
+            .map(|open| RingString {
+                name: open.note.name.in_style(self.style),
+                verdict: match open.standing {
+                    InChord::Fits => Verdict::Ring,
+                    InChord::Colour => Verdict::Colour,
+                    InChord::Clash { .. } => Verdict::Clash,
+                },
+            })
+            .collect();
+        if self.left_handed {
+            ring.reverse();
+        }
+        ring
+    }
+}
+
+/// Large name and other name of a chord.
+pub(super) fn chord_names(
+    chord: Chord,
+    tonic: NoteName,
+    names: ChordNames,
+    style: NoteStyle,
+) -> (String, String) {
+    let letters = chord.in_style(style);
+    let number = Number::of(chord, tonic).in_style(style.accidentals);
+    match names {
+        ChordNames::Letters => (letters, String::new()),
+        ChordNames::Numbers => (number, String::new()),
+        ChordNames::Both => (letters, number),
+    }
+}
+
+/// The chord whose shape sounds as `chord` with a capo: so many semitones lower, in the simplest spelling.
+fn lowered(chord: Chord, semitones: u8) -> Chord {
+    let down = |name: NoteName| {
+        let class = name.class().semitones() - i32::from(semitones);
+        // The letters that guitarists use for shapes: naturals, then the usual sharps and flats.
+        const NAMES: [(i8, i8); 12] = [
+            (0, 0),
+            (0, 1),
+            (1, 2),
+            (2, 3),
+            (2, 4),
+            (3, 5),
+            (3, 6),
+            (4, 7),
+            (5, 8),
+            (5, 9),
+            (6, 10),
+            (6, 11),
+        ];
+        let (steps, semitones) = NAMES[class.rem_euclid(12) as usize];
+        NoteName::new(crate::theory::Letter::C, crate::theory::Accidental::NATURAL)
+            + Interval::new(steps, semitones)
+    };
+    Chord { root: down(chord.root), bass: chord.bass.map(down), ..chord }
+}
+
+fn missing(degrees: &[Degree]) -> Vec<MissingNote> {
+    let mut missing = Vec::new();
+    for degree in degrees {
+        let note = match degree {
+            Degree::Root => MissingNote::Root,
+            Degree::MinorThird | Degree::MajorThird => MissingNote::Third,
+            Degree::FlatFifth | Degree::Fifth | Degree::SharpFifth => MissingNote::Fifth,
+            Degree::DiminishedSeventh | Degree::MinorSeventh | Degree::MajorSeventh => MissingNote::Seventh,
+            _ => MissingNote::Other,
+        };
+        if !missing.contains(&note) {
+            missing.push(note);
+        }
+    }
+    missing
+}

@@ -27,13 +27,17 @@ pub(super) struct Hands {
 
 /// Note names for people, as the player has set them.
 pub(super) fn style(settings: &Settings) -> NoteStyle {
-    NoteStyle { naming: settings.naming, accidentals: Accidentals::Typographic }
+    NoteStyle {
+        naming: settings.naming,
+        accidentals: Accidentals::Typographic,
+    }
 }
 
 impl Hands {
     pub(super) fn new(settings: &Settings, capo: u8) -> Self {
         Self {
-            instrument: Instrument::by_id(&settings.instrument).unwrap_or_else(Instrument::mandolin),
+            instrument: Instrument::by_id(&settings.instrument)
+                .unwrap_or_else(Instrument::mandolin),
             capo: Capo::at(capo),
             left_handed: settings.left_handed,
             style: style(settings),
@@ -68,8 +72,15 @@ impl Hands {
             };
         };
         let (name, other) = chord_names(chord, tonic, names, self.style);
-        let played_as = (self.capo.fret > 0).then(|| lowered(chord, self.capo.fret).in_style(self.style));
-        ChordCard { name, other, played_as, no_chord: false, shape: self.shape(chord) }
+        let played_as =
+            (self.capo.fret > 0).then(|| lowered(chord, self.capo.fret).in_style(self.style));
+        ChordCard {
+            name,
+            other,
+            played_as,
+            no_chord: false,
+            shape: self.shape(chord),
+        }
     }
 
     fn shape(&mut self, chord: Chord) -> Option<ShapeView> {
@@ -80,13 +91,23 @@ impl Hands {
     }
 
     fn draw(&self, shape: Shape, of: (usize, usize)) -> ShapeView {
-        let shape = if self.left_handed { shape.mirrored() } else { shape };
+        let shape = if self.left_handed {
+            shape.mirrored()
+        } else {
+            shape
+        };
         let mut courses = self.courses();
         let mut strings: Vec<u8> = self
             .instrument
             .courses
             .iter()
-            .map(|course| if course.strings == frets::Strings::Single { 1 } else { 2 })
+            .map(|course| {
+                if course.strings == frets::Strings::Single {
+                    1
+                } else {
+                    2
+                }
+            })
             .collect();
         if self.left_handed {
             courses.reverse();
@@ -95,7 +116,11 @@ impl Hands {
         ShapeView {
             courses,
             strings,
-            fingers: shape.fingers.iter().map(|finger| finger.map_or(0, frets::Finger::number)).collect(),
+            fingers: shape
+                .fingers
+                .iter()
+                .map(|finger| finger.map_or(0, frets::Finger::number))
+                .collect(),
             barres: shape
                 .barres
                 .iter()
@@ -112,7 +137,9 @@ impl Hands {
     pub(super) fn courses(&self) -> Vec<String> {
         let courses = 0..self.instrument.courses.len();
         let names = courses.map(|course| self.instrument.sound(course, 0, self.capo));
-        names.map(|pitch| pitch.map_or(String::new(), |pitch| pitch.name.in_style(self.style))).collect()
+        names
+            .map(|pitch| pitch.map_or(String::new(), |pitch| pitch.name.in_style(self.style)))
+            .collect()
     }
 
     /// The open strings over a chord; over no chord nobody has to mind them.
@@ -177,7 +204,11 @@ fn lowered(chord: Chord, semitones: u8) -> Chord {
         NoteName::new(crate::theory::Letter::C, crate::theory::Accidental::NATURAL)
             + Interval::new(steps, semitones)
     };
-    Chord { root: down(chord.root), bass: chord.bass.map(down), ..chord }
+    Chord {
+        root: down(chord.root),
+        bass: chord.bass.map(down),
+        ..chord
+    }
 }
 
 fn missing(degrees: &[Degree]) -> Vec<MissingNote> {
@@ -187,7 +218,9 @@ fn missing(degrees: &[Degree]) -> Vec<MissingNote> {
             Degree::Root => MissingNote::Root,
             Degree::MinorThird | Degree::MajorThird => MissingNote::Third,
             Degree::FlatFifth | Degree::Fifth | Degree::SharpFifth => MissingNote::Fifth,
-            Degree::DiminishedSeventh | Degree::MinorSeventh | Degree::MajorSeventh => MissingNote::Seventh,
+            Degree::DiminishedSeventh | Degree::MinorSeventh | Degree::MajorSeventh => {
+                MissingNote::Seventh
+            }
             _ => MissingNote::Other,
         };
         if !missing.contains(&note) {

@@ -19,7 +19,7 @@ const PACE: std::ops::RangeInclusive<f64> = 0.6..=1.6;
 
 /// Where the circle is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Place {
+pub(super) struct Place {
     /// Time through, from 0.
     pub time: u32,
     /// Index of the bar in playing order.
@@ -46,7 +46,7 @@ enum Motion {
 
 /// The follower of one tune. Places are counted in ticks from the first bar of the first time through.
 #[derive(Debug, Clone)]
-pub struct Follow {
+pub(super) struct Follow {
     motion: Motion,
     /// The place at the moment of the motion; where it is still, the place itself.
     anchor: Ticks,
@@ -61,7 +61,7 @@ pub struct Follow {
 
 impl Follow {
     /// At the first bar, waiting. `times` 0 goes on until it is stopped.
-    pub fn new(tempo: Tempo, times: u32) -> Self {
+    pub(super) fn new(tempo: Tempo, times: u32) -> Self {
         let mut follow = Self {
             motion: Motion::Waiting,
             anchor: Ticks::ZERO,
@@ -76,17 +76,17 @@ impl Follow {
     }
 
     /// The tempo.
-    pub fn tempo(&self) -> Tempo {
+    pub(super) fn tempo(&self) -> Tempo {
         self.tempo
     }
 
     /// How often the tune is played; 0 is open.
-    pub fn times(&self) -> u32 {
+    pub(super) fn times(&self) -> u32 {
         self.times
     }
 
     /// Whether something moves, so that the view must be asked for again and again.
-    pub fn is_moving(&self, playing: &Playing, now: Duration) -> bool {
+    pub(super) fn is_moving(&self, playing: &Playing, now: Duration) -> bool {
         match self.motion {
             Motion::Waiting | Motion::Held { .. } => false,
             Motion::Clock(_) => !self.place(playing, now).ended,
@@ -95,22 +95,22 @@ impl Follow {
     }
 
     /// Whether the clock leads.
-    pub fn by_clock(&self) -> bool {
+    pub(super) fn by_clock(&self) -> bool {
         matches!(self.motion, Motion::Clock(_))
     }
 
     /// Whether it is held.
-    pub fn is_held(&self) -> bool {
+    pub(super) fn is_held(&self) -> bool {
         matches!(self.motion, Motion::Held { .. })
     }
 
     /// Whether nothing has begun.
-    pub fn is_waiting(&self) -> bool {
+    pub(super) fn is_waiting(&self) -> bool {
         self.motion == Motion::Waiting
     }
 
     /// Whether this time through is the last.
-    pub fn is_last(&self, time: u32) -> bool {
+    pub(super) fn is_last(&self, time: u32) -> bool {
         self.end().is_some_and(|end| time + 1 >= end)
     }
 
@@ -152,17 +152,23 @@ impl Follow {
     }
 
     /// Where the circle is.
-    pub fn place(&self, playing: &Playing, now: Duration) -> Place {
+    pub(super) fn place(&self, playing: &Playing, now: Duration) -> Place {
         let at = self.absolute(playing, now);
         if at < self.begin {
             let place = locate(playing, self.begin);
             let bar = playing.bars.get(place.bar);
             let count = bar.map_or(Ticks::ZERO, |bar| count_in(bar.metre.bar(), bar.offset));
-            return Place { counted: Some(count - (self.begin - at)), ..place };
+            return Place {
+                counted: Some(count - (self.begin - at)),
+                ..place
+            };
         }
         let end = self.end().map(|end| playing.length * i64::from(end));
         if end.is_some_and(|end| at >= end) && playing.length > Ticks::ZERO {
-            return Place { ended: true, ..locate(playing, at - Ticks(1)) };
+            return Place {
+                ended: true,
+                ..locate(playing, at - Ticks(1))
+            };
         }
         locate(playing, at)
     }
@@ -184,7 +190,7 @@ impl Follow {
 
     /// The player says that the next bar begins now. A pickup is part of the bar before it. Past the end the tune is
     /// over.
-    pub fn next_bar(&mut self, playing: &Playing, now: Duration) {
+    pub(super) fn next_bar(&mut self, playing: &Playing, now: Duration) {
         let place = self.place(playing, now);
         if place.ended {
             return;
@@ -201,7 +207,7 @@ impl Follow {
     }
 
     /// A bar back: to the start of the bar before, over the start of a time through as well.
-    pub fn bar_back(&mut self, playing: &Playing, now: Duration) {
+    pub(super) fn bar_back(&mut self, playing: &Playing, now: Duration) {
         let place = self.place(playing, now);
         let to = if place.ended {
             (place.time, place.bar)
@@ -220,7 +226,7 @@ impl Follow {
     }
 
     /// To a bar of this time through.
-    pub fn jump(&mut self, playing: &Playing, now: Duration, bar: usize) {
+    pub(super) fn jump(&mut self, playing: &Playing, now: Duration, bar: usize) {
         let place = self.place(playing, now);
         let bar = bar.min(playing.bars.len().saturating_sub(1));
         self.go(playing, now, (place.time, bar));
@@ -228,7 +234,7 @@ impl Follow {
 
     /// The player is on the first beat of a bar now: the nearest bar line is pulled here. Waiting, the first full bar
     /// begins; counting in, the count is over.
-    pub fn this_is_one(&mut self, playing: &Playing, now: Duration) {
+    pub(super) fn this_is_one(&mut self, playing: &Playing, now: Duration) {
         let place = self.place(playing, now);
         if place.ended || playing.bars.is_empty() {
             return;
@@ -236,7 +242,11 @@ impl Follow {
         let bar = &playing.bars[place.bar];
         let late = (place.at - bar.start) * 2 > bar.length;
         let pickup = bar.pickup && (place.counted.is_some() || self.is_waiting());
-        let to = if late || pickup { next_downbeat(playing, place) } else { (place.time, place.bar) };
+        let to = if late || pickup {
+            next_downbeat(playing, place)
+        } else {
+            (place.time, place.bar)
+        };
         if matches!(self.motion, Motion::Waiting | Motion::Held { clock: false }) {
             self.motion = Motion::Hand(now);
         } else if self.motion == (Motion::Held { clock: true }) {
@@ -246,7 +256,7 @@ impl Follow {
     }
 
     /// Stops where it is, or goes on from there.
-    pub fn hold(&mut self, playing: &Playing, now: Duration) {
+    pub(super) fn hold(&mut self, playing: &Playing, now: Duration) {
         let at = self.absolute(playing, now);
         match self.motion {
             Motion::Held { clock: true } => self.motion = Motion::Clock(now),
@@ -265,7 +275,7 @@ impl Follow {
 
     /// Starts the clock at the bar now, after a count-in of a full bar and of the part of a bar before a pickup; or stops
     /// it. A tune that is over starts again.
-    pub fn clock(&mut self, playing: &Playing, now: Duration, on: bool) {
+    pub(super) fn clock(&mut self, playing: &Playing, now: Duration, on: bool) {
         let place = self.place(playing, now);
         let from = match place.ended {
             true if on => (0, 0),
@@ -290,7 +300,7 @@ impl Follow {
     }
 
     /// Changes the tempo from here on.
-    pub fn change_bpm(&mut self, playing: &Playing, now: Duration, bpm: f32) {
+    pub(super) fn change_bpm(&mut self, playing: &Playing, now: Duration, bpm: f32) {
         let at = self.absolute(playing, now);
         if let Motion::Clock(since) = &mut self.motion {
             self.anchor = at;
@@ -300,8 +310,12 @@ impl Follow {
     }
 
     /// A tap in the tempo that is wanted: from the second tap on, the tempo is the mean of the last four.
-    pub fn tap(&mut self, playing: &Playing, now: Duration) {
-        if self.taps.last().is_some_and(|&last| now.saturating_sub(last) > TAPS_APART) {
+    pub(super) fn tap(&mut self, playing: &Playing, now: Duration) {
+        if self
+            .taps
+            .last()
+            .is_some_and(|&last| now.saturating_sub(last) > TAPS_APART)
+        {
             self.taps.clear();
         }
         self.taps.push(now);
@@ -337,13 +351,13 @@ impl Follow {
     }
 
     /// How often the tune is played in all; 0 goes on.
-    pub fn set_times(&mut self, times: u32) {
+    pub(super) fn set_times(&mut self, times: u32) {
         self.times = times;
         self.last = None;
     }
 
     /// The time through now is the last one, or is not.
-    pub fn set_last(&mut self, playing: &Playing, now: Duration, last: bool) {
+    pub(super) fn set_last(&mut self, playing: &Playing, now: Duration, last: bool) {
         let time = self.place(playing, now).time;
         if !last && self.times > 0 && time + 1 >= self.times {
             self.times = time + 2;
@@ -353,7 +367,7 @@ impl Follow {
 }
 
 /// A full bar, and the beats before a pickup: four and three for a quarter's pickup in 4/4.
-pub fn count_in(full: Ticks, before_pickup: Ticks) -> Ticks {
+pub(super) fn count_in(full: Ticks, before_pickup: Ticks) -> Ticks {
     full + before_pickup
 }
 
@@ -365,7 +379,13 @@ fn locate(playing: &Playing, at: Ticks) -> Place {
     };
     let time = u32::try_from(time).unwrap_or(u32::MAX);
     let bar = playing.bar_at(at).unwrap_or(0);
-    Place { time, bar, at, counted: None, ended: false }
+    Place {
+        time,
+        bar,
+        at,
+        counted: None,
+        ended: false,
+    }
 }
 
 /// The next bar that begins with a downbeat: pickups belong to the bar before them.

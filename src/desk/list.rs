@@ -40,10 +40,17 @@ impl List {
     /// Makes all rows anew: the songbook or the settings have changed.
     pub(super) fn reload(&mut self, songbook: &dyn Songbook, settings: &Settings) {
         let style = style(settings);
-        let instrument = Instrument::by_id(&settings.instrument).unwrap_or_else(Instrument::mandolin);
+        let instrument =
+            Instrument::by_id(&settings.instrument).unwrap_or_else(Instrument::mandolin);
         let entries = songbook.entries();
-        self.rows = entries.iter().map(|entry| Rc::new(row(entry, &instrument, style))).collect();
-        self.known = entries.iter().map(|entry| all_known(entry, settings)).collect();
+        self.rows = entries
+            .iter()
+            .map(|entry| Rc::new(row(entry, &instrument, style)))
+            .collect();
+        self.known = entries
+            .iter()
+            .map(|entry| all_known(entry, settings))
+            .collect();
         self.keys = by_frequency(entries.iter().map(|entry| entry.key))
             .into_iter()
             .map(|key| (key.tonic.in_style(style), key))
@@ -116,7 +123,9 @@ fn place(pitch: Pitch, instrument: &Instrument) -> Option<(usize, u8)> {
     let frets = (0..instrument.courses.len()).filter_map(|course| {
         let open = instrument.sound(course, 0, Capo::NONE)?.midi();
         let fret = u8::try_from(pitch.midi() - open).ok()?;
-        instrument.sound(course, fret, Capo::NONE).map(|_| (course, fret))
+        instrument
+            .sound(course, fret, Capo::NONE)
+            .map(|_| (course, fret))
     });
     frets.min_by_key(|&(_, fret)| fret)
 }
@@ -125,7 +134,11 @@ fn place(pitch: Pitch, instrument: &Instrument) -> Option<(usize, u8)> {
 fn all_known(entry: &Entry, settings: &Settings) -> bool {
     !entry.chords.is_empty()
         && entry.chords.iter().all(|&chord| {
-            let chord = Chord { bass: None, ..chord }.to_string();
+            let chord = Chord {
+                bass: None,
+                ..chord
+            }
+            .to_string();
             settings.known.contains(&chord)
         })
 }

@@ -35,10 +35,17 @@ pub(super) fn runs(playing: &Playing) -> Vec<(Option<usize>, u8, usize, usize)> 
 pub(super) fn form(tune: &Tune, playing: &Playing, place: Place) -> Vec<FormChip> {
     let parts = tune.parts_or_derived();
     let runs = runs(playing);
-    let label = |part: Option<usize>| part.and_then(|part| parts.get(part)).map_or("", |part| part.label.as_str());
+    let label = |part: Option<usize>| {
+        part.and_then(|part| parts.get(part))
+            .map_or("", |part| part.label.as_str())
+    };
     runs.iter()
         .map(|&(part, pass, first, last)| {
-            let again = runs.iter().filter(|run| label(run.0) == label(part)).count() > 1;
+            let again = runs
+                .iter()
+                .filter(|run| label(run.0) == label(part))
+                .count()
+                > 1;
             FormChip {
                 part: label(part).to_owned(),
                 pass: if again { pass } else { 0 },
@@ -66,7 +73,9 @@ pub(super) fn map(
     let mut part_of_line = None;
     for (written, bar) in tune.bars.iter().enumerate() {
         // A bar of this pass is meant in this pass, any other the next time it comes.
-        let here = playing.bars[run_now.clone()].iter().position(|bar| bar.written == written);
+        let here = playing.bars[run_now.clone()]
+            .iter()
+            .position(|bar| bar.written == written);
         let here = here.map(|place| run_now.start + place);
         let Some(played) = here.or_else(|| playing.find(written, place.bar)) else {
             continue; // a bar that the form leaves out is on no map
@@ -74,7 +83,10 @@ pub(super) fn map(
         let part = parts.iter().rposition(|part| part.first_bar <= written);
         let begins = lines.is_empty() || part != part_of_line;
         if begins || full == BARS_A_LINE {
-            let chip = runs.iter().position(|run| run.2 <= played && played <= run.3).unwrap_or(0);
+            let chip = runs
+                .iter()
+                .position(|run| run.2 <= played && played <= run.3)
+                .unwrap_or(0);
             let label = part.filter(|_| begins).and_then(|part| parts.get(part));
             lines.push(MapLine {
                 part: label.map_or(String::new(), |part| part.label.clone()),
@@ -115,7 +127,11 @@ pub(super) fn map(
     let mut part = None;
     for line in &mut lines {
         if !line.part.is_empty() {
-            part = line.bars.first().and_then(|bar| playing.bars.get(bar.played)).and_then(|bar| bar.part);
+            part = line
+                .bars
+                .first()
+                .and_then(|bar| playing.bars.get(bar.played))
+                .and_then(|bar| bar.part);
         }
         line.current = part == part_now;
     }

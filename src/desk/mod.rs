@@ -20,8 +20,8 @@ pub use follow::BPM;
 pub use settings::{FIRST_CHORDS, Language, Settings, SettingsView, Theme};
 pub use songbook::{Entry, Filter, Songbook, SongbookState, SongbookView, TuneId, TuneRow};
 pub use stand::{
-    ChordCard, ChordNames, FollowState, FormChip, MapBar, MapLine, MissingNote, NextCard, Passed, RingString,
-    ShapeView, Simplify, SlotView, StandView, StrumView, Verdict,
+    ChordCard, ChordNames, FollowState, FormChip, MapBar, MapLine, MissingNote, NextCard, Passed,
+    RingString, ShapeView, Simplify, SlotView, StandView, StrumView, Verdict,
 };
 
 use crate::frets::Instrument;
@@ -60,7 +60,10 @@ pub struct Desk {
 
 impl std::fmt::Debug for Desk {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        f.debug_struct("Desk").field("room", &self.room).field("open", &self.open).finish_non_exhaustive()
+        f.debug_struct("Desk")
+            .field("room", &self.room)
+            .field("open", &self.open)
+            .finish_non_exhaustive()
     }
 }
 
@@ -68,7 +71,14 @@ impl Desk {
     /// An app that has just been opened.
     pub fn new(songbook: Box<dyn Songbook>, settings: Settings, notice: Option<Notice>) -> Self {
         let list = List::new(songbook.as_ref(), &settings);
-        Self { room: Room::Songbook, songbook, settings, list, open: None, notice }
+        Self {
+            room: Room::Songbook,
+            songbook,
+            settings,
+            list,
+            open: None,
+            notice,
+        }
     }
 
     /// Which room is shown.
@@ -88,7 +98,9 @@ impl Desk {
 
     /// Whether the stand moves by itself, so that its view must be asked for again.
     pub fn is_moving(&self, now: Duration) -> bool {
-        self.open.as_ref().is_some_and(|(_, stand)| stand.is_moving(now))
+        self.open
+            .as_ref()
+            .is_some_and(|(_, stand)| stand.is_moving(now))
     }
 
     /// Grants a wish at a moment, counted from when the app was opened.
@@ -165,6 +177,13 @@ impl Desk {
 
     /// The settings view.
     pub fn settings_view(&self) -> SettingsView {
-        self.settings.view(Instrument::all().map(|instrument| instrument.id.to_owned()).collect())
+        self.settings.view(
+            Instrument::all()
+                .map(|instrument| instrument.id.to_owned())
+                .collect(),
+        )
     }
 }
+
+#[cfg(test)]
+mod tests;

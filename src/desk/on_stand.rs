@@ -2,7 +2,9 @@
 
 use std::time::Duration;
 
-use crate::chart::{Changes, Count, Direction, Metre, Pace, Playing, Slot, Stroke, Ticks, Tune, count_at};
+use crate::chart::{
+    Changes, Count, Direction, Metre, Pace, Playing, Slot, Stroke, Ticks, Tune, count_at,
+};
 use crate::theory::{Chord, Key, Symbol, Transposition, three_chords};
 
 use super::ask::Ask;
@@ -78,8 +80,12 @@ impl OnStand {
     }
 
     fn change_chords(&mut self) {
-        self.symbols =
-            self.written.as_slice().iter().map(|change| self.symbol_in_key(change.symbol)).collect();
+        self.symbols = self
+            .written
+            .as_slice()
+            .iter()
+            .map(|change| self.symbol_in_key(change.symbol))
+            .collect();
     }
 
     fn set_key(&mut self, key: Key) {
@@ -142,17 +148,25 @@ impl OnStand {
     /// The next change that is heard as one, and when it comes, counted from the start of this time through.
     fn next(&self, now: usize, place: Place) -> Option<(usize, Ticks)> {
         let changes = self.written.as_slice();
-        let later = (0..changes.len()).filter(|&at| changes[at].at > place.at).map(|at| (at, changes[at].at));
+        let later = (0..changes.len())
+            .filter(|&at| changes[at].at > place.at)
+            .map(|at| (at, changes[at].at));
         let again = (0..changes.len()).map(|at| (at, self.playing.length + changes[at].at));
         let again = again.take_while(|_| !self.follow.is_last(place.time));
-        later.chain(again).find(|&(at, _)| self.symbols[at] != self.symbols[now])
+        later
+            .chain(again)
+            .find(|&(at, _)| self.symbols[at] != self.symbols[now])
     }
 
     /// When the chord now began to be heard, for the dots that count it down.
     fn since(&self, now: usize, place: Place) -> Ticks {
         let changes = self.written.as_slice();
-        let same = (0..=now).rev().take_while(|&at| self.symbols[at] == self.symbols[now]);
-        same.last().map_or(Ticks::ZERO, |at| changes[at].at).min(place.at)
+        let same = (0..=now)
+            .rev()
+            .take_while(|&at| self.symbols[at] == self.symbols[now]);
+        same.last()
+            .map_or(Ticks::ZERO, |at| changes[at].at)
+            .min(place.at)
     }
 
     /// What is to be seen at a moment.
@@ -161,9 +175,14 @@ impl OnStand {
         let place = self.follow.place(&self.playing, now);
         let chord_now = self.now(place);
         let (card, next, ring) = match chord_now {
-            None => (self.hands.card(Symbol::NoChord, self.key.tonic, self.names), None, Vec::new()),
+            None => (
+                self.hands.card(Symbol::NoChord, self.key.tonic, self.names),
+                None,
+                Vec::new(),
+            ),
             Some(at) => (
-                self.hands.card(self.symbols[at], self.key.tonic, self.names),
+                self.hands
+                    .card(self.symbols[at], self.key.tonic, self.names),
                 self.next_card(at, place),
                 self.hands.ring(self.symbols[at]),
             ),
@@ -178,11 +197,17 @@ impl OnStand {
         let tempo = self.follow.tempo();
         StandView {
             title: self.tune.title.clone(),
-            rhythm: self.tune.rhythm.as_ref().map_or(String::new(), |rhythm| rhythm.id().to_owned()),
+            rhythm: self
+                .tune
+                .rhythm
+                .as_ref()
+                .map_or(String::new(), |rhythm| rhythm.id().to_owned()),
             key: self.key.tonic.in_style(style),
             mode: self.key.mode.id().to_owned(),
             written_key: (self.key != self.tune.key).then(|| self.tune.key.tonic.in_style(style)),
-            keys: (0..12).map(|up| (self.tune.key.up(up).tonic.in_style(style), up)).collect(),
+            keys: (0..12)
+                .map(|up| (self.tune.key.up(up).tonic.in_style(style), up))
+                .collect(),
             names,
             simplify: self.simplify,
             capo: self.hands.capo.fret,
@@ -196,6 +221,12 @@ impl OnStand {
             strum: self.strum(place),
             ring,
             form: map::form(&self.tune, &self.playing, place),
+            has_words: self
+                .tune
+                .bars
+                .iter()
+                .flat_map(|bar| &bar.notes)
+                .any(|note| !note.syllables.is_empty()),
             words: self.words(&map, line, place),
             map,
             line,
@@ -208,7 +239,9 @@ impl OnStand {
 
     fn next_card(&mut self, now: usize, place: Place) -> Option<NextCard> {
         let (at, when) = self.next(now, place)?;
-        let chord: ChordCard = self.hands.card(self.symbols[at], self.key.tonic, self.names);
+        let chord: ChordCard = self
+            .hands
+            .card(self.symbols[at], self.key.tonic, self.names);
         let from = place.at;
         let bar = self.playing.bars.get(place.bar)?;
         let beats_left = map::beats_between(&self.playing, from, when);
@@ -233,7 +266,10 @@ impl OnStand {
             let (count, _) = counted.div_rem(beat);
             let in_bar = i64::try_from(beats.len().max(1)).unwrap_or(1);
             let number = |value: i64| u32::try_from(value).unwrap_or(0) + 1;
-            return FollowState::CountIn { beat: number(count % in_bar), bar: number(count / in_bar) };
+            return FollowState::CountIn {
+                beat: number(count % in_bar),
+                bar: number(count / in_bar),
+            };
         }
         if self.follow.is_held() {
             FollowState::Held
@@ -248,23 +284,45 @@ impl OnStand {
 
     fn strum(&self, place: Place) -> StrumView {
         let Some(bar) = self.playing.bars.get(place.bar) else {
-            return StrumView { name: String::new(), slots: Vec::new(), now: None };
+            return StrumView {
+                name: String::new(),
+                slots: Vec::new(),
+                now: None,
+            };
         };
         let pattern = self.tune.strum_at(bar.written);
         let still = self.follow.is_waiting() || place.counted.is_some();
         let into = place.at - bar.start;
         let slots: Vec<_> = pattern.for_bar(bar.length, bar.offset).collect();
         let moves = !still && !place.ended;
-        let current = moves.then(|| slots.iter().rposition(|&(at, ..)| at <= into)).flatten();
-        let slots = slots.iter().map(|&(at, _, slot)| slot_view(slot, bar.metre, bar.offset + at));
-        StrumView { slots: slots.collect(), now: current, name: pattern.name }
+        let current = moves
+            .then(|| slots.iter().rposition(|&(at, ..)| at <= into))
+            .flatten();
+        let slots = slots
+            .iter()
+            .map(|&(at, _, slot)| slot_view(slot, bar.metre, bar.offset + at));
+        StrumView {
+            slots: slots.collect(),
+            now: current,
+            name: pattern.name,
+        }
     }
 
     /// The words under the line of the map where the bar now stands.
     fn words(&self, map: &[super::stand::MapLine], line: usize, place: Place) -> String {
-        let bars = map.get(line).map(|line| line.bars.as_slice()).unwrap_or_default();
-        let written = bars.iter().filter_map(|bar| self.playing.bars.get(bar.played)).map(|bar| bar.written);
-        map::words(&self.tune, written, usize::try_from(place.time).unwrap_or(0))
+        let bars = map
+            .get(line)
+            .map(|line| line.bars.as_slice())
+            .unwrap_or_default();
+        let written = bars
+            .iter()
+            .filter_map(|bar| self.playing.bars.get(bar.played))
+            .map(|bar| bar.written);
+        map::words(
+            &self.tune,
+            written,
+            usize::try_from(place.time).unwrap_or(0),
+        )
     }
 }
 
@@ -297,8 +355,17 @@ fn starts_a_beat(metre: Metre, offset: Ticks) -> bool {
 }
 
 /// What the map has room for: letters unless numbers are all that is wanted.
-fn short_name(chord: Chord, key: Key, names: ChordNames, style: crate::theory::NoteStyle) -> String {
-    let names = if names == ChordNames::Both { ChordNames::Letters } else { names };
+fn short_name(
+    chord: Chord,
+    key: Key,
+    names: ChordNames,
+    style: crate::theory::NoteStyle,
+) -> String {
+    let names = if names == ChordNames::Both {
+        ChordNames::Letters
+    } else {
+        names
+    };
     chord_names(chord, key.tonic, names, style).0
 }
 
@@ -314,5 +381,8 @@ fn part_of_whole(length: Ticks) -> (u32, u32) {
     while count % 2 == 0 && unit % 2 == 0 {
         (count, unit) = (count / 2, unit / 2);
     }
-    (u32::try_from(count).unwrap_or(1), u32::try_from(unit).unwrap_or(4))
+    (
+        u32::try_from(count).unwrap_or(1),
+        u32::try_from(unit).unwrap_or(4),
+    )
 }

@@ -9,8 +9,8 @@ use super::cards::{Hands, style};
 /// Chords that can be marked as known, in the order of first lessons: two-finger shapes, then the minors, then E, the
 /// sevenths, and what tunes ask for after that (common practice; see the teaching order in DEVELOPERS.md).
 pub const FIRST_CHORDS: [&str; 24] = [
-    "G", "C", "D", "A", "Em", "Am", "E", "F", "Bm", "Dm", "B", "F#m", "Gm", "Bb", "D7", "A7", "G7", "E7", "B7", "C7",
-    "F#7", "C#m", "Cm", "Eb",
+    "G", "C", "D", "A", "Em", "Am", "E", "F", "Bm", "Dm", "B", "F#m", "Gm", "Bb", "D7", "A7", "G7",
+    "E7", "B7", "C7", "F#7", "C#m", "Cm", "Eb",
 ];
 
 /// Colours of the room.
@@ -77,7 +77,10 @@ impl Default for Settings {
             language: None,
             naming: Naming::default(),
             less_motion: false,
-            known: FIRST_CHORDS[..6].iter().map(|&chord| chord.to_owned()).collect(),
+            known: FIRST_CHORDS[..6]
+                .iter()
+                .map(|&chord| chord.to_owned())
+                .collect(),
         }
     }
 }
@@ -88,7 +91,9 @@ impl Settings {
         match ask {
             Ask::Know(chord, true) if !self.known.contains(&chord) => self.known.push(chord),
             Ask::Know(chord, false) => self.known.retain(|known| *known != chord),
-            Ask::Instrument(id) if crate::frets::Instrument::by_id(&id).is_some() => self.instrument = id,
+            Ask::Instrument(id) if crate::frets::Instrument::by_id(&id).is_some() => {
+                self.instrument = id
+            }
             Ask::LeftHanded(left) => self.left_handed = left,
             Ask::Theme(theme) => self.theme = theme,
             Ask::Language(language) => self.language = language,
@@ -100,8 +105,14 @@ impl Settings {
 
     pub(super) fn view(&self, instruments: Vec<String>) -> SettingsView {
         let name = |&chord: &&str| {
-            let shown = chord.parse::<Chord>().map_or(chord.to_owned(), |chord| chord.in_style(style(self)));
-            (chord.to_owned(), shown, self.known.iter().any(|known| known == chord))
+            let shown = chord
+                .parse::<Chord>()
+                .map_or(chord.to_owned(), |chord| chord.in_style(style(self)));
+            (
+                chord.to_owned(),
+                shown,
+                self.known.iter().any(|known| known == chord),
+            )
         };
         SettingsView {
             settings: self.clone(),

@@ -341,6 +341,14 @@ impl Songbook for Store {
         let bytes = table.get(id.0).ok()??;
         value::read_tune(bytes.value()).ok()
     }
+
+    fn keep_settings(&mut self, settings: &Settings) -> bool {
+        Self::keep_settings(self, settings).is_ok()
+    }
+
+    fn restore_shipped(&mut self) -> bool {
+        self.restore(&super::shipped::tunes()).is_ok()
+    }
 }
 
 /// A name for a file that is put aside which no other file has.

@@ -54,7 +54,12 @@ impl Songbook for Memory {
     }
 
     fn restore_shipped(&mut self) -> bool {
-        *self = Self::new(super::shipped::tunes().into_iter().map(|(_, tune)| tune).collect());
+        *self = Self::new(
+            super::shipped::tunes()
+                .into_iter()
+                .map(|(_, tune)| tune)
+                .collect(),
+        );
         true
     }
 }

@@ -2,6 +2,9 @@
 
 use rust_embed::RustEmbed;
 
+use crate::chart::Tune;
+use crate::formats::abc;
+
 #[derive(RustEmbed)]
 #[folder = "songbook/"]
 #[include = "*.abc"]
@@ -14,5 +17,16 @@ pub fn files() -> Vec<(String, Vec<u8>)> {
     names
         .into_iter()
         .filter_map(|name| Files::get(&name).map(|file| (name, file.data.into_owned())))
+        .collect()
+}
+
+/// Every shipped tune with the name of its file.
+pub fn tunes() -> Vec<(String, Tune)> {
+    files()
+        .into_iter()
+        .filter_map(|(name, text)| {
+            let tune = abc::read(&text).tunes.into_iter().next()?.tune;
+            Some((name, tune))
+        })
         .collect()
 }

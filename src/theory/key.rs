@@ -70,6 +70,19 @@ impl Mode {
         }
     }
 
+    /// A plain id (`mixolydian`).
+    pub const fn id(self) -> &'static str {
+        match self {
+            Self::Major => "major",
+            Self::Minor => "minor",
+            Self::Dorian => "dorian",
+            Self::Phrygian => "phrygian",
+            Self::Lydian => "lydian",
+            Self::Mixolydian => "mixolydian",
+            Self::Locrian => "locrian",
+        }
+    }
+
     /// Whether the chord on the tonic has a minor third.
     pub const fn is_minor(self) -> bool {
         self.sharps() <= -2

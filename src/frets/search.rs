@@ -1,0 +1,437 @@
+//! The search for shapes: every hand position, every way to stop, leave open or leave out each course.
+
+use std::collections::BinaryHeap;
+
+use crate::theory::{Chord, Degree};
+
+use super::effort::{FINGERS, Weights};
+use super::hand::{self, Frets, Grip, MOST_FRETS, NOT_PLAYED, Reach, WIDEST, best_grip};
+use super::instrument::{Capo, Instrument, MAX_COURSES, MAX_FRETS};
+use super::ring::spelled;
+use super::shape::{BOX_FRETS, Order, Shape};
+use super::tones::{Need, Tones};
+
+/// Steps after which a search stops with what it has. Only odd tunings with many courses come near it: every built-in
+/// instrument is searched to the end.
+const MOST_STEPS: u32 = 2_000_000;
+
+/// The easiest shapes of a chord in an order, at most `most` of them, the best first.
+///
+/// A slash bass is the lowest sounding note; where no shape can have it there, as on a ukulele, shapes without it are
+/// given and [`Shape::lowest`] tells. Empty where nothing can be held, such as on an instrument of one course.
+///
+/// ```
+/// use fourcourse::frets::{Capo, Instrument, Order, shapes};
+/// use fourcourse::theory::{Chord, Quality};
+/// let g = Chord::new("G".parse().unwrap(), Quality::MAJOR);
+/// let mandolin = Instrument::mandolin();
+/// assert_eq!(shapes(&mandolin, Capo::NONE, g, Order::Beginner, 1)[0].to_string(), "0023");
+/// assert_eq!(shapes(&mandolin, Capo::NONE, g, Order::Chops, 1)[0].to_string(), "7523");
+/// ```
+pub fn shapes(
+    instrument: &Instrument,
+    capo: Capo,
+    chord: Chord,
+    order: Order,
+    most: usize,
+) -> Vec<Shape> {
+    search(instrument, capo, chord, order, most, Weights::of(order))
+}
+
+pub(super) fn search(
+    instrument: &Instrument,
+    capo: Capo,
+    chord: Chord,
+    order: Order,
+    most: usize,
+    weights: &Weights,
+) -> Vec<Shape> {
+    let neck = Neck::new(instrument, capo, chord);
+    let mut found = Search::new(&neck, order, most, weights).run();
+    if found.is_empty() && chord.bass.is_some() {
+        let neck = Neck::new(
+            instrument,
+            capo,
+            Chord {
+                bass: None,
+                ..chord
+            },
+        );
+        found = Search::new(&neck, order, most, weights).run();
+        return found.into_iter().map(|found| neck.shape(&found)).collect();
+    }
+    found.into_iter().map(|found| neck.shape(&found)).collect()
+}
+
+/// A neck with the tones of one chord on it.
+struct Neck {
+    tones: Tones,
+    courses: usize,
+    /// MIDI key and tone of each course at each fret, where a tone of the chord is there.
+    at: Vec<[Option<(i32, u8)>; 32]>,
+    /// Courses that start above the nut.
+    short: [bool; MAX_COURSES],
+    last: u8,
+    reach: Reach,
+}
+
+impl Neck {
+    fn new(instrument: &Instrument, capo: Capo, chord: Chord) -> Self {
+        let tones = Tones::of(chord);
+        let courses = instrument.courses.len().min(MAX_COURSES);
+        let mut short = [false; MAX_COURSES];
+        let mut at = vec![[None; 32]; courses];
+        let last = instrument.last_fret(capo);
+        for (course, row) in at.iter_mut().enumerate() {
+            short[course] = instrument.courses[course].starts_at > 0;
+            let open = instrument.courses[course].open.midi();
+            for fret in 0..=last {
+                let up = instrument.semitones(course, fret, capo);
+                row[usize::from(fret)] = up.and_then(|up| {
+                    let midi = open + i32::from(up);
+                    tones.sounded(midi).map(|tone| (midi, tone))
+                });
+            }
+        }
+        let fret_mm = std::array::from_fn(|fret| {
+            let fret = u8::try_from(fret)
+                .unwrap_or(MAX_FRETS)
+                .saturating_add(capo.fret);
+            // Millimetres: f32 is exact enough.
+            #[allow(clippy::cast_possible_truncation)]
+            let mm = instrument.fret_mm(fret) as f32;
+            mm
+        });
+        #[allow(clippy::cast_possible_truncation)]
+        let spacing_mm = instrument.spacing_mm as f32;
+        Self {
+            tones,
+            courses,
+            at,
+            short,
+            last,
+            reach: Reach {
+                fret_mm,
+                spacing_mm,
+            },
+        }
+    }
+
+    fn shape(&self, found: &Found) -> Shape {
+        let frets = &found.frets[..self.courses];
+        let played = |fret: u8| (fret != NOT_PLAYED).then_some(fret);
+        let sounding = frets.iter().enumerate().filter_map(|(course, &fret)| {
+            played(fret).and_then(|fret| self.at[course][usize::from(fret)])
+        });
+        let sounding: Vec<(i32, u8)> = sounding.collect();
+        let stopped = || {
+            frets
+                .iter()
+                .copied()
+                .filter(|&fret| fret != 0 && fret != NOT_PLAYED)
+        };
+        let (low, high) = (stopped().min().unwrap_or(0), stopped().max().unwrap_or(0));
+        let missing = self
+            .tones
+            .list()
+            .iter()
+            .enumerate()
+            .filter_map(|(place, tone)| {
+                let sounds = sounding
+                    .iter()
+                    .any(|&(_, sounded)| usize::from(sounded) == place);
+                if sounds { None } else { tone.degree }
+            });
+        let lowest = sounding.iter().min_by_key(|(midi, _)| *midi);
+        let span = self.reach.fret_mm[usize::from(high)] - self.reach.fret_mm[usize::from(low)];
+        Shape {
+            frets: frets.iter().map(|&fret| played(fret)).collect(),
+            fingers: found.grip.fingers[..self.courses].to_vec(),
+            barres: hand::barres(frets, &found.grip.fingers),
+            notes: sounding
+                .iter()
+                .map(|&(midi, tone)| spelled(self.tones.get(tone).name, midi))
+                .collect(),
+            missing: missing.collect(),
+            lowest: lowest.and_then(|&(_, tone)| self.tones.get(tone).degree),
+            span_mm: if low == 0 { 0.0 } else { f64::from(span) },
+            base_fret: if high <= BOX_FRETS { 1 } else { low },
+            movable: !frets.contains(&0),
+            cost: found.cost,
+        }
+    }
+}
+
+/// A shape that was found; ordered by cost, and by frets where costs are equal, so that the order is always the same.
+#[derive(Debug, Clone, Copy)]
+struct Found {
+    cost: f32,
+    frets: Frets,
+    grip: Grip,
+}
+
+impl Ord for Found {
+    fn cmp(&self, other: &Self) -> std::cmp::Ordering {
+        let cost = self.cost.total_cmp(&other.cost);
+        cost.then_with(|| self.frets.cmp(&other.frets))
+    }
+}
+impl PartialOrd for Found {
+    fn partial_cmp(&self, other: &Self) -> Option<std::cmp::Ordering> {
+        Some(self.cmp(other))
+    }
+}
+impl PartialEq for Found {
+    fn eq(&self, other: &Self) -> bool {
+        self.cmp(other).is_eq()
+    }
+}
+impl Eq for Found {}
+
+/// What the courses decided so far come to.
+#[derive(Debug, Clone, Copy, Default)]
+struct Sofar {
+    /// Effort that no later course can take back.
+    effort: f32,
+    /// Tones that sound, as bits by place.
+    tones: u16,
+    /// Frets that are stopped, as bits.
+    stopped: u32,
+    high: u8,
+    sounding: u8,
+    /// Courses left out since the last one that sounds.
+    run: u8,
+}
+
+struct Search<'a> {
+    neck: &'a Neck,
+    weights: &'a Weights,
+    most: usize,
+    open_too: bool,
+    vital: u16,
+    /// Vital tones that may be missing, because there are not enough courses.
+    spare: u32,
+    fewest: u8,
+    frets: Frets,
+    low: u8,
+    high: u8,
+    steps: u32,
+    found: BinaryHeap<Found>,
+}
+
+impl<'a> Search<'a> {
+    fn new(neck: &'a Neck, order: Order, most: usize, weights: &'a Weights) -> Self {
+        let vital = neck.tones.mask(Need::Vital);
+        let full = u32::try_from(neck.courses).unwrap_or(0);
+        let tones = u8::try_from(neck.tones.list().len()).unwrap_or(u8::MAX);
+        Self {
+            neck,
+            weights,
+            most,
+            open_too: order == Order::Beginner,
+            vital,
+            spare: vital.count_ones().saturating_sub(full),
+            fewest: tones.clamp(2, 3),
+            frets: [NOT_PLAYED; MAX_COURSES],
+            low: 0,
+            high: 0,
+            steps: 0,
+            found: BinaryHeap::new(),
+        }
+    }
+
+    fn run(mut self) -> Vec<Found> {
+        if self.most == 0 || self.neck.courses == 0 {
+            return Vec::new();
+        }
+        if self.open_too {
+            self.course(0, Sofar::default());
+        }
+        for low in 1..=self.neck.last {
+            self.low = low;
+            let mm = self.neck.reach.fret_mm;
+            let within = |&fret: &u8| mm[usize::from(fret)] - mm[usize::from(low)] <= WIDEST;
+            let furthest = self.neck.last.min(low + MOST_FRETS);
+            self.high = (low..=furthest).rev().find(within).unwrap_or(low);
+            let effort = self.weights.position * f32::from(low - 1);
+            self.course(
+                0,
+                Sofar {
+                    effort,
+                    ..Sofar::default()
+                },
+            );
+        }
+        self.found.into_sorted_vec()
+    }
+
+    /// Whether a shape of at least this effort cannot be among the wanted ones.
+    fn too_much(&self, effort: f32) -> bool {
+        self.found.len() >= self.most && self.found.peek().is_some_and(|worst| effort > worst.cost)
+    }
+
+    /// Decides a course and those after it.
+    fn course(&mut self, course: usize, sofar: Sofar) {
+        self.steps += 1;
+        let left = u32::try_from(self.neck.courses - course).unwrap_or(0);
+        let lacking = (self.vital & !sofar.tones).count_ones();
+        let fingers = sofar.stopped.count_ones().min(5);
+        if self.steps > MOST_STEPS
+            || lacking > left + self.spare
+            || fingers > 4
+            || self.too_much(sofar.effort + self.weights.finger * FINGERS[fingers as usize])
+        {
+            return;
+        }
+        if left == 0 {
+            self.finish(sofar);
+            return;
+        }
+        let row = &self.neck.at[course];
+        if self.open_too
+            && let Some(there) = row[0]
+        {
+            self.sound(course, 0, there, sofar);
+        }
+        if self.low > 0 {
+            for fret in self.low..=self.high {
+                if let Some(there) = row[usize::from(fret)] {
+                    self.sound(course, fret, there, sofar);
+                }
+            }
+        }
+        self.leave(course, sofar);
+    }
+
+    fn sound(&mut self, course: usize, fret: u8, (midi, tone): (i32, u8), sofar: Sofar) {
+        let mut now = sofar;
+        if course > 0 && sofar.run == 0 {
+            let before = self.frets[course - 1];
+            let before = self.neck.at[course - 1]
+                .get(usize::from(before))
+                .copied()
+                .flatten();
+            if before.is_some_and(|(before, _)| before == midi) {
+                now.effort += self.weights.unison;
+            }
+        }
+        if sofar.run > 0 && sofar.sounding > 0 {
+            // The courses left out lie between sounding ones: a finger next to each must damp it.
+            let from = course - usize::from(sofar.run);
+            let stops = |fret: u8| fret != 0 && fret != NOT_PLAYED;
+            let damped = sofar.run == 1 && (stops(self.frets[from - 1]) || stops(fret));
+            let damped = damped || sofar.run == 2 && stops(self.frets[from - 1]) && stops(fret);
+            if !damped {
+                return;
+            }
+            now.effort += f32::from(sofar.run) * (self.weights.damped - self.weights.left_out);
+        }
+        if fret > 0 {
+            now.effort += self.weights.stopped;
+            now.stopped |= 1 << fret;
+            if fret > now.high {
+                let from = if now.high == 0 { self.low } else { now.high };
+                now.effort += self.weights.stretch * f32::from(fret - from);
+                now.high = fret;
+            }
+        }
+        now.tones |= 1 << tone;
+        now.sounding += 1;
+        now.run = 0;
+        self.frets[course] = fret;
+        self.course(course + 1, now);
+    }
+
+    fn leave(&mut self, course: usize, sofar: Sofar) {
+        let mut now = sofar;
+        if !self.neck.short[course] {
+            now.effort += self.weights.left_out;
+            now.run += 1;
+        }
+        self.frets[course] = NOT_PLAYED;
+        self.course(course + 1, now);
+    }
+
+    fn finish(&mut self, sofar: Sofar) {
+        let stands = self.low == 0 || sofar.stopped & (1 << self.low) != 0;
+        let distinct = sofar.tones.count_ones();
+        if !stands || sofar.sounding < self.fewest || distinct < 2 {
+            return;
+        }
+        let Some(sound) = self.sound_effort(sofar) else {
+            return;
+        };
+        let effort = sofar.effort + sound;
+        let fingers = sofar.stopped.count_ones() as usize;
+        if self.too_much(effort + self.weights.finger * FINGERS[fingers]) {
+            return;
+        }
+        let frets = &self.frets[..self.neck.courses];
+        let Some(grip) = best_grip(frets, &self.neck.reach, self.weights) else {
+            return;
+        };
+        let found = Found {
+            cost: effort + grip.effort,
+            frets: self.frets,
+            grip,
+        };
+        if self.found.len() < self.most {
+            self.found.push(found);
+        } else if let Some(mut worst) = self.found.peek_mut()
+            && found < *worst
+        {
+            *worst = found;
+        }
+    }
+
+    /// What is lacking in the sound; `None` where the chord is no longer itself.
+    fn sound_effort(&self, sofar: Sofar) -> Option<f32> {
+        let weights = self.weights;
+        let tones = &self.neck.tones;
+        let mut lowest: Option<(i32, u8)> = None;
+        let mut thirds = 0_u8;
+        let mut foreign = 0_u8;
+        for (row, &fret) in self.neck.at.iter().zip(&self.frets) {
+            let Some((midi, place)) = row.get(usize::from(fret)).copied().flatten() else {
+                continue;
+            };
+            if lowest.is_none_or(|(low, _)| midi < low) {
+                lowest = Some((midi, place));
+            }
+            match tones.get(place).degree {
+                Some(Degree::MajorThird | Degree::MinorThird) => thirds += 1,
+                None => foreign += 1,
+                _ => {}
+            }
+        }
+        let (_, lowest) = lowest?;
+        if tones.bass.is_some_and(|bass| bass != lowest) || foreign > 1 {
+            return None;
+        }
+        let mut effort = weights.thin * f32::from(4_u8.saturating_sub(sofar.sounding));
+        effort += weights.doubled_third * f32::from(thirds.saturating_sub(1));
+        for (place, tone) in tones.list().iter().enumerate() {
+            if sofar.tones & (1 << place) == 0 {
+                effort += match tone.need {
+                    Need::Third => weights.no_third,
+                    Need::Spare => weights.no_spare,
+                    Need::Root => weights.no_root,
+                    Need::Vital => weights.no_third + weights.no_root,
+                };
+            }
+        }
+        if tones.bass.is_none() {
+            let degree = tones.get(lowest).degree;
+            let long = (0..self.neck.courses)
+                .filter(|&course| !self.neck.short[course])
+                .count();
+            if long > 4 && degree != Some(Degree::Root) {
+                effort += weights.bass;
+            }
+            if !matches!(degree, Some(Degree::Root | Degree::Fifth)) {
+                effort += weights.inverted;
+            }
+        }
+        Some(effort)
+    }
+}

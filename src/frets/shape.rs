@@ -1,0 +1,111 @@
+//! A shape: what the left hand holds, and what then sounds.
+
+use std::fmt;
+
+use crate::theory::{Degree, Pitch};
+
+/// Rows of a chord box: shapes that reach no further than this fret are drawn from the nut.
+pub const BOX_FRETS: u8 = 5;
+
+/// A finger of the left hand.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[allow(missing_docs)]
+pub enum Finger {
+    Index = 1,
+    Middle,
+    Ring,
+    Little,
+}
+
+impl Finger {
+    /// All four, the index first.
+    pub const ALL: [Finger; 4] = [Self::Index, Self::Middle, Self::Ring, Self::Little];
+
+    /// The number that charts print: 1 to 4.
+    pub const fn number(self) -> u8 {
+        self as u8
+    }
+}
+
+/// One finger that stops several courses at a fret.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub struct Barre {
+    /// The finger that lies flat.
+    pub finger: Finger,
+    /// Its fret, counted from the capo.
+    pub fret: u8,
+    /// First course under it, counted from 0.
+    pub from: usize,
+    /// Last course under it.
+    pub to: usize,
+}
+
+/// What shapes are sorted by.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
+pub enum Order {
+    /// The easiest for somebody who has played for a month come first.
+    #[default]
+    Beginner,
+    /// Only movable shapes without open strings, the ones that damp well on the backbeat first.
+    Chops,
+}
+
+/// One way to play a chord. The lists `frets` and `fingers` have an entry for each course, the first course first.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Shape {
+    /// Fret of each course, counted from the capo: 0 is open, `None` is not played.
+    pub frets: Vec<Option<u8>>,
+    /// Finger on each course; `None` where it is open or not played.
+    pub fingers: Vec<Option<Finger>>,
+    /// Fingers that hold more than one course.
+    pub barres: Vec<Barre>,
+    /// What the played courses sound, the first course first, spelled as the chord spells it.
+    pub notes: Vec<Pitch>,
+    /// The chord's tones that do not sound.
+    pub missing: Vec<Degree>,
+    /// Which tone sounds lowest; `None` where it is a slash bass from outside the chord.
+    pub lowest: Option<Degree>,
+    /// From the lowest stopped fret to the highest, in mm along the neck.
+    pub span_mm: f64,
+    /// The fret in the first row of its chord box: 1 draws the nut.
+    pub base_fret: u8,
+    /// Whether it can be moved along the neck as it is: nothing open sounds.
+    pub movable: bool,
+    /// The effort that shapes are sorted by, in the order that was asked for: smaller is easier. Of no unit; it only
+    /// compares shapes of one order.
+    pub cost: f32,
+}
+
+impl Shape {
+    /// The shape as a left-handed player sees it: courses in the opposite order.
+    pub fn mirrored(mut self) -> Self {
+        let last = self.frets.len().saturating_sub(1);
+        self.frets.reverse();
+        self.fingers.reverse();
+        self.notes.reverse();
+        for barre in &mut self.barres {
+            (barre.from, barre.to) = (
+                last.saturating_sub(barre.to),
+                last.saturating_sub(barre.from),
+            );
+        }
+        self
+    }
+}
+
+impl fmt::Display for Shape {
+    /// `x32010`; with a fret of two digits `12-10-7-8`.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let wide = self.frets.iter().flatten().any(|&fret| fret > 9);
+        for (i, fret) in self.frets.iter().enumerate() {
+            if wide && i > 0 {
+                f.write_str("-")?;
+            }
+            match fret {
+                Some(fret) => write!(f, "{fret}")?,
+                None => f.write_str("x")?,
+            }
+        }
+        Ok(())
+    }
+}

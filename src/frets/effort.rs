@@ -21,9 +21,9 @@ pub(super) struct Weights {
     pub(super) position: f32,
     /// Each stopped course: an open one sounds by itself.
     pub(super) stopped: f32,
-    /// Each course at an edge that the right hand must leave out.
+    /// Each course before the first that sounds: the strum must start after it.
     pub(super) left_out: f32,
-    /// Each course in the middle that a finger must damp.
+    /// Each course after that one which a finger must damp.
     pub(super) damped: f32,
     /// Each course short of four that sounds.
     pub(super) thin: f32,
@@ -39,40 +39,17 @@ pub(super) struct Weights {
     pub(super) bass: f32,
     /// The third sounds twice or more: each time beyond the first.
     pub(super) doubled_third: f32,
-    /// Neighbouring courses in unison: one of them adds nothing.
-    pub(super) unison: f32,
+    /// Each time that open courses lie between stopped ones: the fingers must arch over them.
+    pub(super) arched: f32,
+    /// Each time that the fingers turn back on their way across the courses: a hand prefers one slant.
+    pub(super) turned: f32,
 }
-
-pub(super) const COUNT: usize = 18;
 
 impl Weights {
     pub(super) const fn of(order: Order) -> &'static Self {
         match order {
             Order::Beginner => &BEGINNER,
             Order::Chops => &CHOPS,
-        }
-    }
-
-    pub(super) fn from_list(w: [f32; COUNT]) -> Self {
-        Self {
-            finger: w[0],
-            weaker: w[1],
-            barre: w[2],
-            barre_other: w[3],
-            reach: w[4],
-            stretch: w[5],
-            position: w[6],
-            stopped: w[7],
-            left_out: w[8],
-            damped: w[9],
-            thin: w[10],
-            no_third: w[11],
-            no_spare: w[12],
-            no_root: w[13],
-            inverted: w[14],
-            bass: w[15],
-            doubled_third: w[16],
-            unison: w[17],
         }
     }
 }
@@ -95,7 +72,8 @@ const BEGINNER: Weights = Weights {
     inverted: 1.0,
     bass: 5.0,
     doubled_third: 1.0,
-    unison: 3.0,
+    arched: 1.0,
+    turned: 0.5,
 };
 
 const CHOPS: Weights = Weights {

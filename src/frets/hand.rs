@@ -96,11 +96,11 @@ impl Hand<'_> {
             return;
         }
         let Some(&(fret, course)) = self.stopped.get(next) else {
-            let fingers = self.fingers;
-            self.best = Some(Grip {
-                fingers,
-                effort: floor,
-            });
+            let effort = floor + self.weights.turned * self.turns();
+            if self.best.is_none_or(|best| effort < best.effort) {
+                let fingers = self.fingers;
+                self.best = Some(Grip { fingers, effort });
+            }
             return;
         };
         for finger in free..4 {
@@ -110,13 +110,10 @@ impl Hand<'_> {
             let weaker = [0.0, 1.0, 2.0, 3.0][finger] * self.weights.weaker;
             self.set[finger] = (fret, course);
             let mut held = next;
-            while let Some(&(also_fret, to)) = self.stopped.get(held) {
-                let Some(flat) = self.flat(finger, fret, course, to, held - next + 1) else {
-                    break;
-                };
-                if also_fret != fret {
-                    break;
-                }
+            while let Some(&(also_fret, to)) = self.stopped.get(held)
+                && also_fret == fret
+                && let Some(flat) = self.flat(finger, fret, course, to)
+            {
                 self.fingers[to] = Some(Finger::ALL[finger]);
                 self.place(
                     held + 1,
@@ -130,9 +127,32 @@ impl Hand<'_> {
         }
     }
 
-    /// Effort of a finger that lies over the courses `from..=to`, of which it stops `count`.
-    fn flat(&self, finger: usize, fret: u8, from: usize, to: usize, count: usize) -> Option<f32> {
-        if count == 1 {
+    /// How often the fingers turn back on their way across the courses: 3 2 1 and 1 2 3 never do, 2 3 1 does once.
+    fn turns(&self) -> f32 {
+        let mut turns = 0.0;
+        let mut rising = None;
+        let mut before = None;
+        let mut seen = [false; 5];
+        for finger in self.fingers.iter().flatten() {
+            // Only the tip of a flat finger counts.
+            if std::mem::replace(&mut seen[usize::from(finger.number())], true) {
+                continue;
+            }
+            if let Some(before) = before {
+                let up = finger > before;
+                if rising.is_some_and(|rising| rising != up) {
+                    turns += 1.0;
+                }
+                rising = Some(up);
+            }
+            before = Some(finger);
+        }
+        turns
+    }
+
+    /// Effort of a finger that lies over the courses `from..=to`; `None` where it cannot.
+    fn flat(&self, finger: usize, fret: u8, from: usize, to: usize) -> Option<f32> {
+        if from == to {
             return Some(0.0);
         }
         let index = finger == 0;

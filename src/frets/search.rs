@@ -201,6 +201,8 @@ struct Sofar {
     sounding: u8,
     /// Courses left out since the last one that sounds.
     run: u8,
+    /// Whether the last course that sounds is open and one before it is stopped.
+    open_after_stopped: bool,
 }
 
 struct Search<'a> {
@@ -305,16 +307,6 @@ impl<'a> Search<'a> {
 
     fn sound(&mut self, course: usize, fret: u8, (midi, tone): (i32, u8), sofar: Sofar) {
         let mut now = sofar;
-        if course > 0 && sofar.run == 0 {
-            let before = self.frets[course - 1];
-            let before = self.neck.at[course - 1]
-                .get(usize::from(before))
-                .copied()
-                .flatten();
-            if before.is_some_and(|(before, _)| before == midi) {
-                now.effort += self.weights.unison;
-            }
-        }
         if sofar.run > 0 && sofar.sounding > 0 {
             // The courses left out lie between sounding ones: a finger next to each must damp it.
             let from = course - usize::from(sofar.run);
@@ -326,7 +318,13 @@ impl<'a> Search<'a> {
             }
             now.effort += f32::from(sofar.run) * (self.weights.damped - self.weights.left_out);
         }
-        if fret > 0 {
+        if fret == 0 {
+            now.open_after_stopped = now.stopped != 0;
+        } else {
+            if now.open_after_stopped {
+                now.effort += self.weights.arched;
+                now.open_after_stopped = false;
+            }
             now.effort += self.weights.stopped;
             now.stopped |= 1 << fret;
             if fret > now.high {
@@ -409,6 +407,8 @@ impl<'a> Search<'a> {
             return None;
         }
         let mut effort = weights.thin * f32::from(4_u8.saturating_sub(sofar.sounding));
+        // The strum runs on to the last course: one that is left out there must be damped too.
+        effort += f32::from(sofar.run) * (weights.damped - weights.left_out);
         effort += weights.doubled_third * f32::from(thirds.saturating_sub(1));
         for (place, tone) in tones.list().iter().enumerate() {
             if sofar.tones & (1 << place) == 0 {

@@ -86,8 +86,8 @@ pub(super) const ROWS: [Row; 12] = [
         "tenor-banjo",
         &[(C, 3), (G, 3), (D, 4), (A, 4)],
         Single,
-        (580.0, 8.5),
-        19,
+        (530.0, 8.5),
+        17,
     ),
     row(
         "tenor-guitar",

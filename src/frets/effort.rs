@@ -9,18 +9,22 @@ pub(super) struct Weights {
     pub(super) finger: f32,
     /// A finger weaker than the index: middle 1, ring 2, little 3 times this.
     pub(super) weaker: f32,
-    /// Each course under a finger that lies flat.
+    /// A finger that lies flat over two courses.
     pub(super) barre: f32,
-    /// A flat finger other than the index.
-    pub(super) barre_other: f32,
+    /// Each course under it beyond two.
+    pub(super) barre_wide: f32,
+    /// A flat finger weaker than the index: middle 1, ring 2, little 3 times this.
+    pub(super) barre_weaker: f32,
     /// Each mm that two fingers are spread beyond what is comfortable.
     pub(super) reach: f32,
     /// Each fret between the lowest and the highest stopped one.
     pub(super) stretch: f32,
-    /// Each fret that the hand stands away from the nut.
+    /// Each fret that the lowest stopped one lies beyond the first.
     pub(super) position: f32,
-    /// Each stopped course: an open one sounds by itself.
-    pub(super) stopped: f32,
+    /// Each time that open courses lie between stopped ones: the fingers must arch over them.
+    pub(super) arched: f32,
+    /// Each time that the fingers turn back on their way across the courses: a hand prefers one slant.
+    pub(super) turned: f32,
     /// Each course before the first that sounds: the strum must start after it.
     pub(super) left_out: f32,
     /// Each course after that one which a finger must damp.
@@ -35,14 +39,10 @@ pub(super) struct Weights {
     pub(super) no_root: f32,
     /// Another tone than the root or fifth is lowest.
     pub(super) inverted: f32,
-    /// Another tone than the root is lowest, on a neck with more than four courses from the nut: it has bass courses.
+    /// Another tone than the root is lowest, on a neck that has bass courses: more than [`Self::bass_beyond`].
     pub(super) bass: f32,
-    /// The third sounds twice or more: each time beyond the first.
-    pub(super) doubled_third: f32,
-    /// Each time that open courses lie between stopped ones: the fingers must arch over them.
-    pub(super) arched: f32,
-    /// Each time that the fingers turn back on their way across the courses: a hand prefers one slant.
-    pub(super) turned: f32,
+    /// With more courses than these, short strings not counted, the lowest of them are heard as a bass.
+    pub(super) bass_beyond: usize,
 }
 
 impl Weights {
@@ -54,30 +54,44 @@ impl Weights {
     }
 }
 
+/// Fitted so that the first shape of each chord of the trade sheet is one that the sheet lists. In words: stay at the nut;
+/// sound the third and the fifth on four courses at least; then few fingers, close together, that lie on one slant and
+/// have no open course to arch over.
 const BEGINNER: Weights = Weights {
     finger: 1.5,
-    weaker: 0.02,
-    barre: 1.2,
-    barre_other: 2.0,
-    reach: 0.2,
-    stretch: 2.0,
-    position: 0.5,
-    stopped: 0.2,
-    left_out: 1.0,
-    damped: 4.0,
-    thin: 6.0,
-    no_third: 6.0,
-    no_spare: 2.0,
-    no_root: 4.0,
-    inverted: 1.0,
-    bass: 5.0,
-    doubled_third: 1.0,
-    arched: 1.0,
-    turned: 0.5,
+    weaker: 0.05,
+    barre: 1.5,
+    barre_wide: 0.4,
+    barre_weaker: 0.8,
+    reach: 0.1,
+    stretch: 2.5,
+    position: 6.0,
+    arched: 3.5,
+    turned: 3.4,
+    left_out: 1.5,
+    damped: 10.0,
+    thin: 15.0,
+    no_third: 6.25,
+    no_spare: 6.0,
+    no_root: 6.0,
+    inverted: 5.0,
+    bass: 10.0,
+    bass_beyond: 4,
 };
 
+/// A chop is the drum of the circle: short, so that three courses will do and the fifth is not missed, and on its root.
+/// It is for hands that have settled: the stretch and the position count little, the slant nothing.
 const CHOPS: Weights = Weights {
-    stretch: 0.5,
+    stretch: 0.6,
+    position: 1.0,
+    arched: 0.0,
+    turned: 0.0,
+    left_out: 3.0,
+    thin: 3.0,
+    no_spare: 0.6,
+    inverted: 0.5,
+    bass: 5.4,
+    bass_beyond: 0,
     ..BEGINNER
 };
 

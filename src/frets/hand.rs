@@ -15,8 +15,8 @@ const FURTHEST: [[f32; 4]; 4] = [
 
 /// How far they stand apart before it is felt (common practice).
 const COMFORTABLE: [[f32; 4]; 4] = [
-    [0.0, 37.0, 68.0, 95.0],
-    [37.0, 0.0, 35.0, 68.0],
+    [0.0, 36.0, 68.0, 95.0],
+    [36.0, 0.0, 35.0, 68.0],
     [68.0, 35.0, 0.0, 35.0],
     [95.0, 68.0, 35.0, 0.0],
 ];
@@ -25,9 +25,11 @@ const COMFORTABLE: [[f32; 4]; 4] = [
 pub(super) const WIDEST: f32 = FURTHEST[0][3];
 pub(super) const MOST_FRETS: u8 = 5;
 
-/// Length of a finger that can lie flat, in mm: the index, and the pad of another one.
-const FLAT_INDEX: f32 = 60.0;
-const FLAT_OTHER: f32 = 20.0;
+/// Length over which each finger can lie flat, in mm: the whole index, but only the pads of the others (common practice).
+const FLAT: [f32; 4] = [60.0, 20.0, 20.0, 12.0];
+
+/// How much weaker each finger is than the index.
+const WEAKER: [f32; 4] = [0.0, 1.0, 2.0, 3.0];
 
 /// A neck as the hand feels it.
 #[derive(Debug)]
@@ -107,7 +109,7 @@ impl Hand<'_> {
             let Some(spread) = self.spread(finger, (fret, course)) else {
                 continue;
             };
-            let weaker = [0.0, 1.0, 2.0, 3.0][finger] * self.weights.weaker;
+            let weaker = WEAKER[finger] * self.weights.weaker;
             self.set[finger] = (fret, course);
             let mut held = next;
             while let Some(&(also_fret, to)) = self.stopped.get(held)
@@ -160,18 +162,24 @@ impl Hand<'_> {
         let lies = under
             .iter()
             .all(|&f| f != NOT_PLAYED && (if index { f >= fret } else { f == fret }));
-        // An index across the neck comes in from the high side and would damp an open course there.
+        // Beside a flat finger an open course on the high side can ring only if the finger arches away from it, which it
+        // cannot when it lies over more than two.
+        let open_beside = self.frets.get(to + 1) == Some(&0);
         let damps = under.len() > 2 && self.frets[to + 1..].contains(&0);
         let courses = [
             0.0, 1.0, 2.0, 3.0, 4.0, 5.0, 6.0, 7.0, 8.0, 9.0, 10.0, 11.0, 12.0,
         ][under.len()];
         let length = (courses - 1.0) * self.reach.spacing_mm;
-        let longest = if index { FLAT_INDEX } else { FLAT_OTHER };
-        if !lies || damps || length > longest {
+        if !lies || damps || length > FLAT[finger] {
             return None;
         }
-        let other = if index { 0.0 } else { self.weights.barre_other };
-        Some(self.weights.barre * courses + other)
+        let wide = (courses - 2.0).max(0.0) * self.weights.barre_wide;
+        let arched = if open_beside {
+            self.weights.arched
+        } else {
+            0.0
+        };
+        Some(self.weights.barre + wide + arched + WEAKER[finger] * self.weights.barre_weaker)
     }
 
     /// Effort of spreading a finger away from those already set; `None` if it does not reach.

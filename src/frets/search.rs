@@ -291,21 +291,21 @@ impl<'a> Search<'a> {
         }
         let row = &self.neck.at[course];
         if self.open_too
-            && let Some(there) = row[0]
+            && let Some((_, tone)) = row[0]
         {
-            self.sound(course, 0, there, sofar);
+            self.sound(course, 0, tone, sofar);
         }
         if self.low > 0 {
             for fret in self.low..=self.high {
-                if let Some(there) = row[usize::from(fret)] {
-                    self.sound(course, fret, there, sofar);
+                if let Some((_, tone)) = row[usize::from(fret)] {
+                    self.sound(course, fret, tone, sofar);
                 }
             }
         }
         self.leave(course, sofar);
     }
 
-    fn sound(&mut self, course: usize, fret: u8, (midi, tone): (i32, u8), sofar: Sofar) {
+    fn sound(&mut self, course: usize, fret: u8, tone: u8, sofar: Sofar) {
         let mut now = sofar;
         if sofar.run > 0 && sofar.sounding > 0 {
             // The courses left out lie between sounding ones: a finger next to each must damp it.
@@ -325,7 +325,6 @@ impl<'a> Search<'a> {
                 now.effort += self.weights.arched;
                 now.open_after_stopped = false;
             }
-            now.effort += self.weights.stopped;
             now.stopped |= 1 << fret;
             if fret > now.high {
                 let from = if now.high == 0 { self.low } else { now.high };
@@ -387,7 +386,6 @@ impl<'a> Search<'a> {
         let weights = self.weights;
         let tones = &self.neck.tones;
         let mut lowest: Option<(i32, u8)> = None;
-        let mut thirds = 0_u8;
         let mut foreign = 0_u8;
         for (row, &fret) in self.neck.at.iter().zip(&self.frets) {
             let Some((midi, place)) = row.get(usize::from(fret)).copied().flatten() else {
@@ -396,11 +394,7 @@ impl<'a> Search<'a> {
             if lowest.is_none_or(|(low, _)| midi < low) {
                 lowest = Some((midi, place));
             }
-            match tones.get(place).degree {
-                Some(Degree::MajorThird | Degree::MinorThird) => thirds += 1,
-                None => foreign += 1,
-                _ => {}
-            }
+            foreign += u8::from(tones.get(place).degree.is_none());
         }
         let (_, lowest) = lowest?;
         if tones.bass.is_some_and(|bass| bass != lowest) || foreign > 1 {
@@ -409,7 +403,6 @@ impl<'a> Search<'a> {
         let mut effort = weights.thin * f32::from(4_u8.saturating_sub(sofar.sounding));
         // The strum runs on to the last course: one that is left out there must be damped too.
         effort += f32::from(sofar.run) * (weights.damped - weights.left_out);
-        effort += weights.doubled_third * f32::from(thirds.saturating_sub(1));
         for (place, tone) in tones.list().iter().enumerate() {
             if sofar.tones & (1 << place) == 0 {
                 effort += match tone.need {
@@ -425,7 +418,7 @@ impl<'a> Search<'a> {
             let long = (0..self.neck.courses)
                 .filter(|&course| !self.neck.short[course])
                 .count();
-            if long > 4 && degree != Some(Degree::Root) {
+            if long > weights.bass_beyond && degree != Some(Degree::Root) {
                 effort += weights.bass;
             }
             if !matches!(degree, Some(Degree::Root | Degree::Fifth)) {

@@ -11,6 +11,8 @@
 //! - `bind`: the desk on the screen (with the `app` feature)
 //! - [`store`]: the songbook on disk, and the search over it
 
+#[cfg(feature = "app")]
+pub mod bind;
 pub mod chart;
 pub mod desk;
 pub mod formats;

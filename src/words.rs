@@ -326,6 +326,11 @@ impl Words {
         )
     }
 
+    /// That there is nothing to open a window on, and what works without.
+    pub fn no_display(&self) -> String {
+        fl!(self.loader, "window-no-display")
+    }
+
     /// Why no window opened, where the cause is in words of the system.
     pub fn no_window(&self, why: &str) -> String {
         fl!(self.loader, "window-failed", why = why)

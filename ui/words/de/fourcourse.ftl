@@ -97,7 +97,6 @@ missing-fifth = ohne Quinte
 missing-seventh = ohne Septime
 missing-other = ein Ton fehlt
 shape-said = { $chord }: { $courses }
-shape-none = Kein Griff auf diesem Instrument
 course-open = { $course } leer
 course-fret = { $course } Bund { $fret }
 course-fret-finger = { $course } Bund { $fret } Finger { $finger }
@@ -186,6 +185,15 @@ mode-phrygian = phrygisch
 mode-lydian = lydisch
 mode-mixolydian = mixolydisch
 mode-locrian = lokrisch
+
+## What went wrong
+
+notice-tune-unreadable = Dieses Stück ist nicht mehr lesbar.
+notice-settings-not-kept = Die Einstellungen gelten für heute Abend, ließen sich aber nicht speichern.
+notice-not-restored = Die mitgelieferten Stücke ließen sich nicht zurückholen.
+notice-set-aside = Das Liederbuch war nicht lesbar. Die alte Datei liegt beiseite als { $file }.
+notice-set-aside-newer = Dieses Liederbuch stammt von einem neueren Fourcourse. Die Datei liegt beiseite als { $file }.
+notice-nothing-kept = Heute Abend lässt sich nichts speichern: Das Liederbuch ist nur im Arbeitsspeicher.
 
 ## When the window cannot open
 

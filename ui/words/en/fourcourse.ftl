@@ -99,7 +99,6 @@ missing-fifth = no fifth
 missing-seventh = no seventh
 missing-other = a note missing
 shape-said = { $chord }: { $courses }
-shape-none = No shape on this instrument
 course-open = { $course } open
 course-fret = { $course } fret { $fret }
 course-fret-finger = { $course } fret { $fret } finger { $finger }
@@ -188,6 +187,15 @@ mode-phrygian = phrygian
 mode-lydian = lydian
 mode-mixolydian = mixolydian
 mode-locrian = locrian
+
+## What went wrong
+
+notice-tune-unreadable = This tune cannot be read any more.
+notice-settings-not-kept = Your settings hold for this evening, but they could not be kept.
+notice-not-restored = The shipped tunes could not be brought back.
+notice-set-aside = The songbook could not be read. The old file was set aside as { $file }.
+notice-set-aside-newer = A newer Fourcourse wrote this songbook. The file was set aside as { $file }.
+notice-nothing-kept = Nothing can be kept this evening: the songbook is in memory only.
 
 ## When the window cannot open
 

@@ -97,7 +97,6 @@ missing-fifth = sin quinta
 missing-seventh = sin séptima
 missing-other = falta una nota
 shape-said = { $chord }: { $courses }
-shape-none = No hay posición en este instrumento
 course-open = { $course } al aire
 course-fret = { $course } traste { $fret }
 course-fret-finger = { $course } traste { $fret } dedo { $finger }
@@ -186,6 +185,15 @@ mode-phrygian = frigio
 mode-lydian = lidio
 mode-mixolydian = mixolidio
 mode-locrian = locrio
+
+## What went wrong
+
+notice-tune-unreadable = Este tema ya no se puede leer.
+notice-settings-not-kept = Los ajustes valen por esta noche, pero no se pudieron guardar.
+notice-not-restored = No se pudieron recuperar los temas incluidos.
+notice-set-aside = No se pudo leer el cancionero. El archivo anterior se ha apartado como { $file }.
+notice-set-aside-newer = Este cancionero es de una versión más nueva de Fourcourse. El archivo se ha apartado como { $file }.
+notice-nothing-kept = Esta noche no se puede guardar nada: el cancionero está solo en la memoria.
 
 ## When the window cannot open
 

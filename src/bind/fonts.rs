@@ -1,0 +1,31 @@
+//! The app's own font, so that every machine draws the same.
+
+use std::sync::Arc;
+
+use slint::fontique_011::fontique::{Blob, GenericFamily};
+use slint::fontique_011::shared_collection;
+
+const FILES: [&[u8]; 3] = [
+    include_bytes!("../../ui/theme/fonts/FourcourseSans-Regular.ttf"),
+    include_bytes!("../../ui/theme/fonts/FourcourseSans-SemiBold.ttf"),
+    include_bytes!("../../ui/theme/fonts/FourcourseSans-Bold.ttf"),
+];
+
+/// Registers the font; to be called after the platform is chosen and before the first component is made.
+pub(super) fn register() {
+    let mut collection = shared_collection();
+    let mut families = Vec::new();
+    for file in FILES {
+        let fonts = collection.register_fonts(Blob::new(Arc::new(file)), None);
+        families.extend(fonts.into_iter().map(|(family, _)| family));
+    }
+    families.dedup();
+    for generic in [
+        GenericFamily::SansSerif,
+        GenericFamily::SystemUi,
+        GenericFamily::UiSansSerif,
+        GenericFamily::Monospace,
+    ] {
+        collection.set_generic_families(generic, families.iter().copied());
+    }
+}

@@ -1,0 +1,238 @@
+//! The desk on the screen: view structs become Slint's, callbacks become asks. Nothing here decides about music.
+//!
+//! One file a view. Callbacks queue their ask, and the queue is worked off after they have returned, so that no model
+//! changes while the toolkit walks it.
+
+mod fonts;
+mod keep;
+pub mod picture;
+mod run;
+mod settings;
+mod songbook;
+mod stand;
+
+use std::cell::{Cell, RefCell};
+use std::collections::VecDeque;
+use std::rc::Rc;
+use std::time::Duration;
+
+use slint::{ComponentHandle, Timer, TimerMode};
+
+pub use run::{NoWindow, clock, run};
+
+use crate::desk::{Ask, FollowState, Room, SettingsView, SongbookView, StandView, Theme};
+use crate::words::{Words, system_language};
+
+/// What the compiler made of `ui/`.
+#[allow(missing_docs, unreachable_pub, clippy::all, clippy::pedantic)]
+#[allow(clippy::unwrap_used, clippy::cast_possible_truncation, clippy::todo)]
+mod made {
+    slint::include_modules!();
+}
+
+/// The window as a component, for the tests that drive it.
+pub use made::App;
+
+/// What the window shows and asks: the desk, with whoever carries out what reaches beyond it.
+pub trait Host {
+    /// Carries out a wish. Time runs from any fixed moment on and never back.
+    fn ask(&mut self, ask: Ask, now: Duration);
+    /// The room that the player is in.
+    fn room(&self) -> Room;
+    /// The Stand as it is to be seen now; `None` where no tune is on it.
+    fn stand(&self, now: Duration) -> Option<StandView>;
+    /// The songbook as it is to be seen.
+    fn songbook(&self) -> SongbookView;
+    /// The settings as they are to be seen.
+    fn settings(&self) -> SettingsView;
+}
+
+/// Where time comes from: since any fixed moment.
+pub type Clock = Box<dyn Fn() -> Duration>;
+
+/// The window with a host behind it.
+#[derive(Clone)]
+pub struct Interface(Rc<Inner>);
+
+struct Inner {
+    app: App,
+    host: RefCell<Box<dyn Host>>,
+    clock: Clock,
+    words: Rc<RefCell<Words>>,
+    asks: RefCell<VecDeque<Ask>>,
+    waiting: Cell<bool>,
+    ticks: Timer,
+    stand: RefCell<stand::Stand>,
+    songbook: RefCell<songbook::Songbook>,
+    settings: RefCell<settings::Settings>,
+}
+
+impl Interface {
+    /// Makes the window and shows the host's views in it; it is not yet on the screen.
+    ///
+    /// # Errors
+    /// Where the platform cannot make a window.
+    pub fn new(host: Box<dyn Host>, clock: Clock) -> Result<Self, slint::PlatformError> {
+        let app = App::new()?;
+        let chosen = host.settings().settings.language;
+        let words = Words::new(chosen.unwrap_or_else(system_language));
+        let inner = Rc::new(Inner {
+            app,
+            host: RefCell::new(host),
+            clock,
+            words: Rc::new(RefCell::new(words)),
+            asks: RefCell::default(),
+            waiting: Cell::new(false),
+            ticks: Timer::default(),
+            stand: RefCell::default(),
+            songbook: RefCell::default(),
+            settings: RefCell::default(),
+        });
+        let interface = Self(inner);
+        interface.hook_words();
+        stand::hook(&interface);
+        songbook::hook(&interface);
+        settings::hook(&interface);
+        interface.refresh();
+        Ok(interface)
+    }
+
+    /// The component.
+    pub fn app(&self) -> &App {
+        &self.0.app
+    }
+
+    /// Queues a wish; it is carried out as soon as the toolkit is idle.
+    pub fn ask(&self, ask: Ask) {
+        self.0.asks.borrow_mut().push_back(ask);
+        if !self.0.waiting.replace(true) {
+            let weak = Rc::downgrade(&self.0);
+            Timer::single_shot(Duration::ZERO, move || {
+                if let Some(inner) = weak.upgrade() {
+                    Self(inner).work_off();
+                }
+            });
+        }
+    }
+
+    /// Carries out what is queued, then shows what has changed.
+    pub fn work_off(&self) {
+        self.0.waiting.set(false);
+        loop {
+            let next = self.0.asks.borrow_mut().pop_front();
+            let Some(ask) = next else { break };
+            let now = (self.0.clock)();
+            self.0.host.borrow_mut().ask(ask, now);
+        }
+        self.refresh();
+    }
+
+    /// Shows the host's views as they are now.
+    pub fn refresh(&self) {
+        let inner = &self.0;
+        let (room, settings, songbook) = {
+            let host = inner.host.borrow();
+            (host.room(), host.settings(), host.songbook())
+        };
+        let language = settings.settings.language.unwrap_or_else(system_language);
+        let relearn = inner.words.borrow().language() != language;
+        if relearn {
+            inner.words.borrow_mut().speak(language);
+            let words = inner.app.global::<made::Words>();
+            words.set_rev(words.get_rev().wrapping_add(1));
+            inner.stand.borrow_mut().forget();
+            inner.songbook.borrow_mut().forget();
+            inner.settings.borrow_mut().forget();
+        }
+        let theme = inner.app.global::<made::Theme>();
+        theme.set_name(theme_name(settings.settings.theme));
+        let motion = inner.app.global::<made::Motion>();
+        motion.set_less(settings.settings.less_motion);
+        inner.settings.borrow_mut().show(self, settings);
+        inner.songbook.borrow_mut().show(self, songbook);
+        self.tick();
+        inner.app.set_room(match room {
+            Room::Songbook => made::Room::Songbook,
+            Room::Stand => made::Room::Stand,
+            Room::Settings => made::Room::Settings,
+        });
+    }
+
+    /// Shows the Stand as it is now, and goes on doing so while a clock runs.
+    fn tick(&self) {
+        let inner = &self.0;
+        let view = inner.host.borrow().stand((inner.clock)());
+        let runs = view.as_ref().is_some_and(|view| {
+            matches!(
+                view.follow,
+                FollowState::CountIn { .. } | FollowState::ByClock
+            )
+        });
+        let title = view.as_ref().map(|view| view.title.clone());
+        inner.stand.borrow_mut().show(self, view);
+        songbook::on_stand(self, title.unwrap_or_default());
+        if runs && !inner.ticks.running() {
+            let weak = Rc::downgrade(inner);
+            let every = Duration::from_millis(16);
+            inner.ticks.start(TimerMode::Repeated, every, move || {
+                if let Some(inner) = weak.upgrade() {
+                    Self(inner).tick();
+                }
+            });
+        } else if !runs {
+            inner.ticks.stop();
+        }
+    }
+
+    fn hook_words(&self) {
+        let words = Rc::clone(&self.0.words);
+        let global = self.0.app.global::<made::Words>();
+        global.on_lookup(move |_, id| words.borrow().get(&id).into());
+    }
+
+    /// A callback that asks for what it is called with.
+    fn asks<T, F>(&self, wish: F) -> impl Fn(T) + use<T, F>
+    where
+        T: 'static,
+        F: Fn(&Self, T) -> Option<Ask> + 'static,
+    {
+        let weak = Rc::downgrade(&self.0);
+        move |value| {
+            if let Some(inner) = weak.upgrade() {
+                let interface = Self(inner);
+                if let Some(ask) = wish(&interface, value) {
+                    interface.ask(ask);
+                }
+            }
+        }
+    }
+
+    /// A callback that always asks for the same.
+    fn asks_for(&self, ask: Ask) -> impl Fn() + use<> {
+        let asks = self.asks(move |_, ()| Some(ask.clone()));
+        move || asks(())
+    }
+}
+
+fn theme_name(theme: Theme) -> made::ThemeName {
+    match theme {
+        Theme::Ebony => made::ThemeName::Ebony,
+        Theme::Spruce => made::ThemeName::Spruce,
+        Theme::Sun => made::ThemeName::Sun,
+    }
+}
+
+/// A choice by its place in a list.
+fn at<T: Copy>(list: &[T], index: i32) -> Option<T> {
+    usize::try_from(index)
+        .ok()
+        .and_then(|index| list.get(index))
+        .copied()
+}
+
+/// The place of a choice in its list; 0 where it is not there.
+fn place<T: PartialEq>(list: &[T], wanted: &T) -> i32 {
+    list.iter()
+        .position(|one| one == wanted)
+        .map_or(0, keep::int)
+}

@@ -1,0 +1,325 @@
+//! The Stand: view struct to Slint, callbacks to asks.
+
+use std::rc::Rc;
+
+use slint::{ComponentHandle, ModelRc, SharedString, VecModel};
+
+use super::keep::{fixed, int, keep, shared};
+use super::{Interface, at, made, place};
+use crate::desk::{
+    Ask, ChordCard, ChordNames, FollowState, Passed, ShapeView, Simplify, StandView, Verdict,
+};
+use crate::words::{Words, chip_name, tempo};
+
+const NAMES: [ChordNames; 3] = [ChordNames::Letters, ChordNames::Numbers, ChordNames::Both];
+const SIMPLER: [Simplify; 3] = [Simplify::Written, Simplify::Triads, Simplify::ThreeChords];
+
+/// What is on the screen, so that only changes are told.
+#[derive(Default)]
+pub(super) struct Stand {
+    shown: Option<StandView>,
+    models: Option<Models>,
+}
+
+struct Models {
+    keys: Rc<VecModel<made::KeyChoice>>,
+    slots: Rc<VecModel<made::Slot>>,
+    ring: Rc<VecModel<made::RingString>>,
+    form: Rc<VecModel<made::FormChip>>,
+    lines: Rc<VecModel<made::MapLine>>,
+    bars: Vec<Rc<VecModel<made::MapBar>>>,
+}
+
+impl Models {
+    fn new(global: &made::Stand<'_>) -> Self {
+        let models = Self {
+            keys: Rc::default(),
+            slots: Rc::default(),
+            ring: Rc::default(),
+            form: Rc::default(),
+            lines: Rc::default(),
+            bars: Vec::new(),
+        };
+        global.set_keys(shared(&models.keys));
+        global.set_slots(shared(&models.slots));
+        global.set_ring(shared(&models.ring));
+        global.set_form(shared(&models.form));
+        global.set_map(shared(&models.lines));
+        models
+    }
+}
+
+impl Stand {
+    /// Shows everything anew the next time, as after a change of language.
+    pub(super) fn forget(&mut self) {
+        self.shown = None;
+    }
+
+    pub(super) fn show(&mut self, interface: &Interface, view: Option<StandView>) {
+        let global = interface.app().global::<made::Stand<'_>>();
+        global.set_there(view.is_some());
+        let models = self.models.get_or_insert_with(|| Models::new(&global));
+        let Some(view) = view else {
+            self.shown = None;
+            return;
+        };
+        if self.shown.as_ref() == Some(&view) {
+            return;
+        }
+        let words = interface.0.words.borrow();
+        let old = self.shown.as_ref();
+        show_state(&global, &words, &view);
+        if old.is_none_or(|old| old.now != view.now) {
+            global.set_now(chord(&words, &view.now));
+            let shapes = view.now.shape.as_ref().map(|shape| shape.of);
+            global.set_shapes(words.shape_of(shapes.unwrap_or((0, 0))).into());
+        }
+        if let Some(next) = &view.next {
+            let before = old.and_then(|old| old.next.as_ref());
+            if before.is_none_or(|before| before.chord != next.chord) {
+                global.set_next(chord(&words, &next.chord));
+            }
+        }
+        if old.is_none_or(|old| old.strum != view.strum) {
+            keep(&models.slots, view.strum.slots.iter().map(slot).collect());
+            global.set_strum_said(words.strum(&view.strum.slots).into());
+        }
+        if old.is_none_or(|old| old.ring != view.ring) {
+            keep(&models.ring, ring(&words, &view));
+        }
+        if old.is_none_or(|old| old.form != view.form) {
+            keep(&models.form, form(&words, &view));
+        }
+        if old.is_none_or(|old| old.keys != view.keys || old.key != view.key) {
+            keep(&models.keys, keys(&view));
+        }
+        if old.is_none_or(|old| old.map != view.map) {
+            show_map(models, &words, &view);
+        }
+        global.set_line(int(view.line));
+        drop(words);
+        self.shown = Some(view);
+    }
+}
+
+/// The plain values: Slint itself tells whether they change.
+fn show_state(global: &made::Stand<'_>, words: &Words, view: &StandView) {
+    global.set_title(view.title.as_str().into());
+    global.set_detail(words.place(view).into());
+    global.set_key(words.key(&view.key, "").into());
+    let written = view.written_key.as_deref();
+    global.set_moved(written.is_some());
+    global.set_written(
+        written
+            .map(|key| words.written_in(key))
+            .unwrap_or_default()
+            .into(),
+    );
+    global.set_names(place(&NAMES, &view.names));
+    global.set_simpler(place(&SIMPLER, &view.simplify));
+    global.set_capo(view.capo.into());
+    global.set_tempo(tempo(view.tempo).into());
+    global.set_times(int(view.times));
+    global.set_times_text(words.times(view.times).into());
+    global.set_last_time(view.last_time);
+    global.set_state(words.state(view.follow).into());
+    let (follow, count) = match view.follow {
+        FollowState::Waiting => (made::Follow::Waiting, None),
+        FollowState::ByHand => (made::Follow::ByHand, None),
+        FollowState::CountIn { beat, .. } => (made::Follow::CountIn, Some(beat)),
+        FollowState::ByClock => (made::Follow::ByClock, None),
+        FollowState::Held => (made::Follow::Held, None),
+        FollowState::Ended => (made::Follow::Ended, None),
+    };
+    global.set_follow(follow);
+    global.set_clock(matches!(
+        follow,
+        made::Follow::CountIn | made::Follow::ByClock
+    ));
+    global.set_count(
+        count
+            .map(|beat| beat.to_string())
+            .unwrap_or_default()
+            .into(),
+    );
+    global.set_slot(view.strum.now.map_or(-1, int));
+    global.set_has_next(view.next.is_some());
+    let next = view.next.as_ref();
+    global.set_next_left(
+        next.map(|next| words.until(next))
+            .unwrap_or_default()
+            .into(),
+    );
+    global.set_next_beats(next.map_or(0, |next| int(next.beats)));
+    global.set_next_beats_left(next.map_or(0, |next| int(next.beats_left)));
+    global.set_has_words(view.has_words);
+    global.set_sung(view.words.as_str().into());
+}
+
+fn chord(words: &Words, card: &ChordCard) -> made::Chord {
+    let said = words.chord(card);
+    let (root, rest) = card.pieces();
+    made::Chord {
+        // Nobody plays here: the sign that charts use, whatever the language.
+        root: if card.no_chord { "–" } else { root }.into(),
+        rest: rest.into(),
+        other: card.other.as_str().into(),
+        played_as: card
+            .played_as
+            .as_deref()
+            .map(|chord| words.played_as(chord))
+            .unwrap_or_default()
+            .into(),
+        no_chord: card.no_chord,
+        has_shape: card.shape.is_some(),
+        shape: card
+            .shape
+            .as_ref()
+            .map(|shape| self::shape(words, &said, shape))
+            .unwrap_or_default(),
+        said: said.into(),
+    }
+}
+
+fn shape(words: &Words, chord: &str, view: &ShapeView) -> made::Shape {
+    let text = |finger: &u8| match finger {
+        0 => SharedString::default(),
+        finger => finger.to_string().into(),
+    };
+    let highest = view.frets.iter().flatten().max().copied().unwrap_or(0);
+    made::Shape {
+        courses: fixed(view.courses.iter().map(SharedString::from)),
+        strings: fixed(view.strings.iter().map(|&count| i32::from(count))),
+        frets: fixed(view.frets.iter().map(|fret| fret.map_or(-1, i32::from))),
+        fingers: fixed(view.fingers.iter().map(text)),
+        barres: fixed(view.barres.iter().map(|&(_, fret, from, to)| made::Barre {
+            fret: fret.into(),
+            from: int(from),
+            to: int(to),
+        })),
+        first_fret: view.first_fret.into(),
+        rows: i32::from(highest) - i32::from(view.first_fret) + 1,
+        missing: words.missing(&view.missing).into(),
+        said: words.shape(chord, view).into(),
+    }
+}
+
+fn slot(slot: &crate::desk::SlotView) -> made::Slot {
+    made::Slot {
+        count: slot.count.as_str().into(),
+        on_beat: slot.on_beat,
+        up: slot.up,
+        silent: slot.silent,
+        bass: slot.bass,
+        chop: slot.chop,
+        accent: slot.accent,
+    }
+}
+
+fn ring(words: &Words, view: &StandView) -> Vec<made::RingString> {
+    let one = |ring: &crate::desk::RingString| made::RingString {
+        name: ring.name.as_str().into(),
+        verdict: match ring.verdict {
+            Verdict::Ring => made::Ringing::Ring,
+            Verdict::Colour => made::Ringing::Leave,
+            Verdict::Clash => made::Ringing::Clash,
+        },
+        said: words.ring(ring).into(),
+    };
+    view.ring.iter().map(one).collect()
+}
+
+fn form(words: &Words, view: &StandView) -> Vec<made::FormChip> {
+    let one = |chip: &crate::desk::FormChip| made::FormChip {
+        name: chip_name(chip).into(),
+        passed: passed(chip.passed),
+        said: words.chip(chip).into(),
+    };
+    view.form.iter().map(one).collect()
+}
+
+fn keys(view: &StandView) -> Vec<made::KeyChoice> {
+    let one = |(name, up): &(String, i32)| made::KeyChoice {
+        name: name.as_str().into(),
+        current: *name == view.key,
+        written: *up == 0,
+    };
+    view.keys.iter().map(one).collect()
+}
+
+fn passed(passed: Passed) -> made::Passed {
+    match passed {
+        Passed::Played => made::Passed::Played,
+        Passed::Now => made::Passed::Now,
+        Passed::Ahead => made::Passed::Ahead,
+    }
+}
+
+fn show_map(models: &mut Models, words: &Words, view: &StandView) {
+    models.bars.truncate(view.map.len());
+    models.bars.resize_with(view.map.len(), Rc::default);
+    let mut lines = Vec::with_capacity(view.map.len());
+    for (line, bars) in view.map.iter().zip(&models.bars) {
+        let one = |bar: &crate::desk::MapBar| made::MapBar {
+            played: int(bar.played),
+            chords: bar.chords.as_str().into(),
+            pickup: bar.pickup,
+            ending: bar.ending.as_str().into(),
+            passed: passed(bar.passed),
+            said: words.bar(bar).into(),
+        };
+        keep(bars, line.bars.iter().map(one).collect());
+        // A pickup takes half a bar's room.
+        let halves: i32 = line
+            .bars
+            .iter()
+            .map(|bar| if bar.pickup { 1 } else { 2 })
+            .sum();
+        #[allow(clippy::cast_precision_loss)]
+        let units = (halves as f32 / 2.0).max(4.0);
+        lines.push(made::MapLine {
+            part: line.part.as_str().into(),
+            chip: int(line.chip),
+            current: line.current,
+            units,
+            bars: ModelRc::from(Rc::clone(bars) as Rc<dyn slint::Model<Data = made::MapBar>>),
+        });
+    }
+    // Lines hold on to the models of their bars, so a line is told only when its part or its length changes.
+    keep(&models.lines, lines);
+}
+
+pub(super) fn hook(interface: &Interface) {
+    let global = interface.app().global::<made::Stand<'_>>();
+    global.on_back(interface.asks_for(Ask::Back));
+    global.on_next_bar(interface.asks_for(Ask::NextBar));
+    global.on_bar_back(interface.asks_for(Ask::BarBack));
+    global.on_hold(interface.asks_for(Ask::Hold));
+    global.on_this_is_one(interface.asks_for(Ask::ThisIsOne));
+    global.on_tap_tempo(interface.asks_for(Ask::TapTempo));
+    global.on_written_key(interface.asks_for(Ask::WrittenKey));
+    global.on_other_shape(interface.asks_for(Ask::OtherShape));
+    global.on_jump_to(interface.asks(|_, bar: i32| usize::try_from(bar).ok().map(Ask::JumpTo)));
+    global.on_jump_to_part(
+        interface.asks(|_, chip: i32| usize::try_from(chip).ok().map(Ask::JumpToPart)),
+    );
+    global.on_set_clock(interface.asks(|_, on| Some(Ask::Clock(on))));
+    global.on_faster(interface.asks(|_, by| Some(Ask::Faster(by))));
+    global.on_set_times(interface.asks(|_, times: i32| u32::try_from(times).ok().map(Ask::Times)));
+    global.on_set_last_time(interface.asks(|_, on| Some(Ask::LastTime(on))));
+    global.on_key_up(interface.asks(|_, by| Some(Ask::KeyUp(by))));
+    global.on_key_choose(interface.asks(chosen_key));
+    global.on_set_names(interface.asks(|_, index| at(&NAMES, index).map(Ask::Names)));
+    global.on_set_simpler(interface.asks(|_, index| at(&SIMPLER, index).map(Ask::Simpler)));
+    global.on_set_capo(interface.asks(|_, frets: i32| u8::try_from(frets).ok().map(Ask::Capo)));
+}
+
+/// A key from the list, as so many semitones from the key now.
+fn chosen_key(interface: &Interface, index: i32) -> Option<Ask> {
+    let stand = interface.0.stand.borrow();
+    let view = stand.shown.as_ref()?;
+    let semitones: Vec<_> = view.keys.iter().map(|(_, up)| *up).collect();
+    let wanted = at(&semitones, index)?;
+    let now = view.keys.iter().find(|(name, _)| *name == view.key);
+    Some(Ask::KeyUp(wanted - now.map_or(0, |(_, up)| *up)))
+}

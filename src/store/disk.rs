@@ -1,35 +1,28 @@
-//! The database file: opening, damage, adding, settings.
+//! The songbook in its database file: looking up, adding, restoring, settings.
 
-use std::fs;
+use std::collections::HashMap;
 use std::io;
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 
-use chrono::{DateTime, Utc};
-use redb::{
-    Builder, Database, DatabaseError, ReadableDatabase, ReadableTable, StorageError,
-    TableDefinition,
-};
+use redb::{Database, ReadableDatabase, ReadableTable, TableDefinition, WriteTransaction};
 
 use crate::chart::Tune;
 use crate::desk::{Entry, Settings, Songbook, TuneId};
 
+use super::open;
 use super::search::Index;
-use super::value::{self, ValueError};
+use super::value;
 
 /// Tunes by id.
-const TUNES: TableDefinition<u64, &[u8]> = TableDefinition::new("tunes");
+pub(super) const TUNES: TableDefinition<u64, &[u8]> = TableDefinition::new("tunes");
 /// What the list shows of each tune, so that starting does not read every tune.
-const ENTRIES: TableDefinition<u64, &[u8]> = TableDefinition::new("entries");
+pub(super) const ENTRIES: TableDefinition<u64, &[u8]> = TableDefinition::new("entries");
 /// Which tune holds which shipped file.
-const SHIPPED: TableDefinition<&str, u64> = TableDefinition::new("shipped");
+pub(super) const SHIPPED: TableDefinition<&str, u64> = TableDefinition::new("shipped");
 /// The player's settings, under `settings`.
-const SETTINGS: TableDefinition<&str, &[u8]> = TableDefinition::new("settings");
+pub(super) const SETTINGS: TableDefinition<&str, &[u8]> = TableDefinition::new("settings");
 /// Numbers about the file itself.
-const FILE: TableDefinition<&str, u64> = TableDefinition::new("file");
-
-/// The layout of the tables. A file with a higher number was written by a newer app.
-const LAYOUT: u64 = 1;
-const FILE_NAME: &str = "songbook.redb";
+pub(super) const FILE: TableDefinition<&str, u64> = TableDefinition::new("file");
 
 /// Why a songbook could not be opened or kept.
 #[derive(Debug, thiserror::Error)]
@@ -37,7 +30,7 @@ pub enum StoreError {
     /// Another window or command has the songbook open.
     #[error("the songbook is open elsewhere")]
     InUse,
-    /// The folder cannot be made or written to.
+    /// The folder or a file in it cannot be made, read or written to.
     #[error("the folder cannot be used: {0}")]
     Folder(io::Error),
     /// The database refused.
@@ -47,28 +40,11 @@ pub enum StoreError {
 
 impl<E: Into<redb::Error>> From<E> for StoreError {
     fn from(error: E) -> Self {
-        Self::Database(Box::new(error.into()))
+        match error.into() {
+            redb::Error::Io(error) => Self::Folder(error),
+            error => Self::Database(Box::new(error)),
+        }
     }
-}
-
-/// An old file that could not be read and stands aside, whole.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct SetAside {
-    /// Where it is now.
-    pub path: PathBuf,
-    /// Whether a newer version of the app wrote it; otherwise it is damaged.
-    pub newer: bool,
-}
-
-/// A songbook that was opened, and what had to be put aside for it.
-#[derive(Debug)]
-pub struct Opened {
-    /// The songbook.
-    pub store: Store,
-    /// The file that could not be read.
-    pub set_aside: Option<SetAside>,
-    /// Whether the songbook was made anew and is still empty.
-    pub new: bool,
 }
 
 /// What came of adding a tune.
@@ -83,139 +59,23 @@ pub enum Added {
 /// The songbook on disk.
 #[derive(Debug)]
 pub struct Store {
-    database: Database,
+    path: PathBuf,
+    /// `None` once the disk has failed and the file could not be opened again.
+    database: Option<Database>,
     entries: Vec<Entry>,
     index: Index,
 }
 
-enum Unreadable {
-    Damaged,
-    Newer,
-    Other(StoreError),
-}
-
-impl From<DatabaseError> for Unreadable {
-    fn from(error: DatabaseError) -> Self {
-        match error {
-            DatabaseError::DatabaseAlreadyOpen => Self::Other(StoreError::InUse),
-            DatabaseError::UpgradeRequired(_) => Self::Newer,
-            DatabaseError::Storage(StorageError::Corrupted(_)) | DatabaseError::RepairAborted => {
-                Self::Damaged
-            }
-            // A file that is not a database, or one cut short.
-            DatabaseError::Storage(StorageError::Io(error))
-                if matches!(
-                    error.kind(),
-                    io::ErrorKind::InvalidData | io::ErrorKind::UnexpectedEof
-                ) =>
-            {
-                Self::Damaged
-            }
-            DatabaseError::Storage(StorageError::Io(error)) => {
-                Self::Other(StoreError::Folder(error))
-            }
-            error => Self::Other(error.into()),
-        }
-    }
-}
-
 impl Store {
-    /// Opens the songbook in a folder, and makes both where there are none. A file that is damaged or newer than this
-    /// app is renamed with the moment `now` in its name and never written to.
-    ///
-    /// # Errors
-    /// [`StoreError`] when the folder cannot be used or another process has the songbook open.
-    pub fn open(folder: &Path, now: DateTime<Utc>) -> Result<Opened, StoreError> {
-        fs::create_dir_all(folder).map_err(StoreError::Folder)?;
-        let path = folder.join(FILE_NAME);
-        let existed = path.exists();
-        let newer = match Self::read(&path) {
-            Ok(store) => {
-                return Ok(Opened {
-                    new: !existed,
-                    store,
-                    set_aside: None,
-                });
-            }
-            Err(Unreadable::Other(error)) => return Err(error),
-            Err(Unreadable::Damaged) => false,
-            Err(Unreadable::Newer) => true,
-        };
-        let aside = free_name(folder, now);
-        fs::rename(&path, &aside).map_err(StoreError::Folder)?;
-        match Self::read(&path) {
-            Ok(store) => Ok(Opened {
-                store,
-                set_aside: Some(SetAside { path: aside, newer }),
-                new: true,
-            }),
-            Err(Unreadable::Other(error)) => Err(error),
-            Err(_) => Err(StoreError::Folder(io::ErrorKind::InvalidData.into())),
-        }
-    }
-
-    /// Opens or makes a file and reads all that starting needs. Every page is checked: a flipped bit shows here.
-    fn read(path: &Path) -> Result<Self, Unreadable> {
-        // The database checks itself, but a damaged page may still trip an assertion in it. That must count as damage.
-        let path = path.to_path_buf();
-        let caught = std::panic::catch_unwind(move || Self::read_checked(&path));
-        caught.unwrap_or(Err(Unreadable::Damaged))
-    }
-
-    fn read_checked(path: &Path) -> Result<Self, Unreadable> {
-        let mut builder = Builder::new();
-        builder
-            .set_check_integrity_on_open(true)
-            .set_cache_size(16 << 20);
-        let database = builder.create(path)?;
-        let made = (|| {
-            let transaction = database.begin_write()?;
-            let layout = {
-                let mut file = transaction.open_table(FILE)?;
-                let layout = file.get("layout")?.map(|layout| layout.value());
-                if layout.is_none() {
-                    file.insert("layout", LAYOUT)?;
-                }
-                transaction.open_table(TUNES)?;
-                transaction.open_table(ENTRIES)?;
-                transaction.open_table(SHIPPED)?;
-                transaction.open_table(SETTINGS)?;
-                layout
-            };
-            match layout {
-                None => transaction.commit()?,
-                Some(_) => transaction.abort()?,
-            }
-            Ok::<_, StoreError>(layout.unwrap_or(LAYOUT))
-        })();
-        match made {
-            Ok(layout) if layout > LAYOUT => return Err(Unreadable::Newer),
-            Ok(_) => {}
-            Err(_) => return Err(Unreadable::Damaged),
-        }
+    pub(super) fn new(path: PathBuf, database: Database, entries: Vec<Entry>) -> Self {
         let mut store = Self {
-            database,
+            path,
+            database: Some(database),
             entries: Vec::new(),
             index: Index::default(),
         };
-        let read = store.load_entries().map_err(|_| Unreadable::Damaged)?;
-        store.show(read?);
-        Ok(store)
-    }
-
-    fn load_entries(&self) -> Result<Result<Vec<Entry>, Unreadable>, StoreError> {
-        let transaction = self.database.begin_read()?;
-        let table = transaction.open_table(ENTRIES)?;
-        let mut entries = Vec::new();
-        for row in table.iter()? {
-            let (id, bytes) = row?;
-            match value::read_entry(TuneId(id.value()), bytes.value()) {
-                Ok(entry) => entries.push(entry),
-                Err(ValueError::Newer) => return Ok(Err(Unreadable::Newer)),
-                Err(ValueError::Damaged) => return Ok(Err(Unreadable::Damaged)),
-            }
-        }
-        Ok(Ok(entries))
+        store.show(entries);
+        store
     }
 
     fn show(&mut self, mut entries: Vec<Entry>) {
@@ -233,7 +93,10 @@ impl Store {
     /// # Errors
     /// [`StoreError`]; the songbook is then as it was.
     pub fn add(&mut self, tunes: &[Tune]) -> Result<Vec<Added>, StoreError> {
-        self.write(tunes.iter().map(|tune| (None, tune)))
+        let (added, entries) =
+            self.write(|transaction, entries| add(transaction, entries, tunes))?;
+        self.show(entries);
+        Ok(added)
     }
 
     /// Puts the shipped tunes back: each file's own tune, found by the file's name, is written again as it came.
@@ -241,72 +104,15 @@ impl Store {
     /// # Errors
     /// [`StoreError`]; the songbook is then as it was.
     pub fn restore(&mut self, shipped: &[(String, Tune)]) -> Result<(), StoreError> {
-        self.write(
-            shipped
-                .iter()
-                .map(|(name, tune)| (Some(name.as_str()), tune)),
-        )
-        .map(drop)
-    }
-
-    fn write<'a>(
-        &mut self,
-        tunes: impl Iterator<Item = (Option<&'a str>, &'a Tune)>,
-    ) -> Result<Vec<Added>, StoreError> {
-        let mut entries = self.entries.clone();
-        let mut added = Vec::new();
-        let transaction = self.database.begin_write()?;
-        {
-            let mut stored = transaction.open_table(TUNES)?;
-            let mut listed = transaction.open_table(ENTRIES)?;
-            let mut shipped = transaction.open_table(SHIPPED)?;
-            let mut next = stored.last()?.map_or(1, |(id, _)| id.value() + 1);
-            for (file, tune) in tunes {
-                let bytes = value::write_tune(tune);
-                let own = match file {
-                    Some(file) => shipped.get(file)?.map(|id| id.value()),
-                    None => {
-                        let mut same = entries
-                            .iter()
-                            .filter(|entry| entry.titles.first() == Some(&tune.title));
-                        let mut found = None;
-                        for entry in &mut same {
-                            let there = stored
-                                .get(entry.id.0)?
-                                .and_then(|there| value::read_tune(there.value()).ok());
-                            if there.is_some_and(|there| value::same_tune(&there, tune)) {
-                                found = Some(entry.id);
-                                break;
-                            }
-                        }
-                        if let Some(id) = found {
-                            added.push(Added::Same(id));
-                            continue;
-                        }
-                        None
-                    }
-                };
-                let id = own.unwrap_or(next);
-                next = next.max(id + 1);
-                let entry = Entry::of(TuneId(id), tune);
-                stored.insert(id, bytes.as_slice())?;
-                listed.insert(id, value::write_entry(&entry).as_slice())?;
-                if let Some(file) = file {
-                    shipped.insert(file, id)?;
-                }
-                entries.retain(|entry| own.is_none() || entry.id.0 != id);
-                entries.push(entry);
-                added.push(Added::New(TuneId(id)));
-            }
-        }
-        transaction.commit()?;
+        let ((), entries) =
+            self.write(|transaction, entries| restore(transaction, entries, shipped))?;
         self.show(entries);
-        Ok(added)
+        Ok(())
     }
 
     /// The settings that were kept; `None` where there are none that can be read.
     pub fn settings(&self) -> Option<Settings> {
-        let transaction = self.database.begin_read().ok()?;
+        let transaction = self.database.as_ref()?.begin_read().ok()?;
         let table = transaction.open_table(SETTINGS).ok()?;
         let bytes = table.get("settings").ok()??;
         value::read_settings(bytes.value()).ok()
@@ -317,13 +123,103 @@ impl Store {
     /// # Errors
     /// [`StoreError`]; the settings kept before then stay.
     pub fn keep_settings(&mut self, settings: &Settings) -> Result<(), StoreError> {
-        let transaction = self.database.begin_write()?;
-        transaction
-            .open_table(SETTINGS)?
-            .insert("settings", value::write_settings(settings).as_slice())?;
-        transaction.commit()?;
-        Ok(())
+        self.write(|transaction, _| {
+            transaction
+                .open_table(SETTINGS)?
+                .insert("settings", value::write_settings(settings).as_slice())?;
+            Ok(())
+        })
+        .map(drop)
     }
+
+    /// One transaction: all of `work`, or nothing of it. Gives its result and the entries as it left them.
+    fn write<T>(
+        &mut self,
+        work: impl FnOnce(&WriteTransaction, &mut Vec<Entry>) -> Result<T, StoreError>,
+    ) -> Result<(T, Vec<Entry>), StoreError> {
+        let mut entries = self.entries.clone();
+        let result = self.transact(|transaction| work(transaction, &mut entries));
+        if result.is_err() {
+            // After a failed write the database refuses even to read until it is opened again.
+            self.database = None;
+            self.database = open::database(&self.path, |_| Ok(()))
+                .ok()
+                .map(|(database, ())| database);
+        }
+        Ok((result?, entries))
+    }
+
+    fn transact<T>(
+        &mut self,
+        work: impl FnOnce(&WriteTransaction) -> Result<T, StoreError>,
+    ) -> Result<T, StoreError> {
+        let closed = || StoreError::Folder(io::ErrorKind::NotConnected.into());
+        let mut transaction = self.database.as_ref().ok_or_else(closed)?.begin_write()?;
+        // With one phase a damaged newest transaction would be taken for one cut short by a crash, and silently undone.
+        transaction.set_two_phase_commit(true);
+        let result = work(&transaction)?;
+        transaction.commit()?;
+        Ok(result)
+    }
+}
+
+fn add(
+    transaction: &WriteTransaction,
+    entries: &mut Vec<Entry>,
+    tunes: &[Tune],
+) -> Result<Vec<Added>, StoreError> {
+    let mut stored = transaction.open_table(TUNES)?;
+    let mut listed = transaction.open_table(ENTRIES)?;
+    let mut next = stored.last()?.map_or(1, |(id, _)| id.value() + 1);
+    let mut titled: HashMap<String, Vec<u64>> = HashMap::new();
+    for entry in &*entries {
+        if let Some(title) = entry.titles.first() {
+            titled.entry(title.clone()).or_default().push(entry.id.0);
+        }
+    }
+    let mut added = Vec::with_capacity(tunes.len());
+    'tunes: for tune in tunes {
+        let namesakes = titled.entry(tune.title.clone()).or_default();
+        for &id in &*namesakes {
+            let there = stored.get(id)?;
+            let there = there.and_then(|bytes| value::read_tune(bytes.value()).ok());
+            if there.is_some_and(|there| value::same_tune(&there, tune)) {
+                added.push(Added::Same(TuneId(id)));
+                continue 'tunes;
+            }
+        }
+        let entry = Entry::of(TuneId(next), tune);
+        stored.insert(next, value::write_tune(tune).as_slice())?;
+        listed.insert(next, value::write_entry(&entry).as_slice())?;
+        namesakes.push(next);
+        entries.push(entry);
+        added.push(Added::New(TuneId(next)));
+        next += 1;
+    }
+    Ok(added)
+}
+
+fn restore(
+    transaction: &WriteTransaction,
+    entries: &mut Vec<Entry>,
+    shipped: &[(String, Tune)],
+) -> Result<(), StoreError> {
+    let mut stored = transaction.open_table(TUNES)?;
+    let mut listed = transaction.open_table(ENTRIES)?;
+    let mut files = transaction.open_table(SHIPPED)?;
+    let mut next = stored.last()?.map_or(1, |(id, _)| id.value() + 1);
+    for (file, tune) in shipped {
+        let own = files.get(file.as_str())?.map(|id| id.value());
+        let id = own.unwrap_or(next);
+        next = next.max(id + 1);
+        let entry = Entry::of(TuneId(id), tune);
+        stored.insert(id, value::write_tune(tune).as_slice())?;
+        listed.insert(id, value::write_entry(&entry).as_slice())?;
+        files.insert(file.as_str(), id)?;
+        entries.retain(|entry| entry.id.0 != id);
+        entries.push(entry);
+    }
+    Ok(())
 }
 
 impl Songbook for Store {
@@ -336,7 +232,7 @@ impl Songbook for Store {
     }
 
     fn tune(&self, id: TuneId) -> Option<Tune> {
-        let transaction = self.database.begin_read().ok()?;
+        let transaction = self.database.as_ref()?.begin_read().ok()?;
         let table = transaction.open_table(TUNES).ok()?;
         let bytes = table.get(id.0).ok()??;
         value::read_tune(bytes.value()).ok()
@@ -349,16 +245,4 @@ impl Songbook for Store {
     fn restore_shipped(&mut self) -> bool {
         self.restore(&super::shipped::tunes()).is_ok()
     }
-}
-
-/// A name for a file that is put aside which no other file has.
-fn free_name(folder: &Path, now: DateTime<Utc>) -> PathBuf {
-    let moment = now.format("%Y%m%d-%H%M%S");
-    (0..)
-        .map(|copy| match copy {
-            0 => folder.join(format!("songbook-set-aside-{moment}.redb")),
-            copy => folder.join(format!("songbook-set-aside-{moment}-{copy}.redb")),
-        })
-        .find(|path| !path.exists())
-        .unwrap_or_else(|| folder.join("songbook-set-aside.redb"))
 }

@@ -7,10 +7,18 @@ pub mod shipped;
 mod disk;
 mod folder;
 mod memory;
+#[cfg(not(target_arch = "wasm32"))]
+mod open;
+#[cfg(not(target_arch = "wasm32"))]
+mod quiet;
+#[cfg(not(target_arch = "wasm32"))]
+mod reluctant;
 mod v1;
 mod value;
 
 #[cfg(not(target_arch = "wasm32"))]
-pub use disk::{Added, Opened, SetAside, Store, StoreError};
+pub use disk::{Added, Store, StoreError};
 pub use folder::data_folder;
 pub use memory::Memory;
+#[cfg(not(target_arch = "wasm32"))]
+pub use open::{Opened, SetAside};

@@ -5,9 +5,7 @@ use std::io;
 use std::path::{Path, PathBuf};
 
 use chrono::{DateTime, Utc};
-use redb::{
-    Builder, Database, DatabaseError, ReadableDatabase, ReadableTable, StorageError,
-};
+use redb::{Builder, Database, DatabaseError, ReadableDatabase, ReadableTable, StorageError};
 
 use crate::desk::{Entry, TuneId};
 

@@ -1,5 +1,8 @@
-//! Nothing that comes in from outside makes the app panic, hang or lose its own rules.
+//! Nothing that comes in from outside makes the app panic, hang or lose its own rules; nothing that is kept gets lost.
 
 mod abc;
 mod abc_songbook;
 mod chart;
+mod store;
+mod store_damage;
+mod store_tunes;

@@ -1,0 +1,295 @@
+//! What the songbook on disk promises.
+
+use std::fs;
+use std::path::{Path, PathBuf};
+
+use chrono::{DateTime, Utc};
+use fourcourse::chart::Tune;
+use fourcourse::desk::{Language, Settings, Songbook, Theme, TuneId};
+use fourcourse::store::{Added, Opened, Store, StoreError};
+use fourcourse::theory::Naming;
+use redb::{Database, ReadableDatabase, TableDefinition};
+
+use super::store_tunes::{everything, tune};
+
+const TUNES: TableDefinition<u64, &[u8]> = TableDefinition::new("tunes");
+const ENTRIES: TableDefinition<u64, &[u8]> = TableDefinition::new("entries");
+const SETTINGS: TableDefinition<&str, &[u8]> = TableDefinition::new("settings");
+const FILE: TableDefinition<&str, u64> = TableDefinition::new("file");
+
+pub fn now() -> DateTime<Utc> {
+    DateTime::from_timestamp(1_800_000_000, 0).unwrap()
+}
+
+pub fn open(folder: &Path) -> Opened {
+    Store::open(folder, now()).unwrap()
+}
+
+pub fn file(folder: &Path) -> PathBuf {
+    folder.join("songbook.redb")
+}
+
+fn titles(store: &Store) -> Vec<&str> {
+    store
+        .entries()
+        .iter()
+        .map(|entry| entry.titles[0].as_str())
+        .collect()
+}
+
+fn settings() -> Settings {
+    Settings {
+        instrument: "octave-mandolin".to_owned(),
+        left_handed: true,
+        theme: Theme::Sun,
+        language: Some(Language::German),
+        naming: Naming::Solfege,
+        less_motion: true,
+        known: vec!["G".to_owned(), "Bb7".to_owned()],
+    }
+}
+
+#[test]
+fn what_was_added_is_there_when_the_songbook_is_opened_again() {
+    let folder = tempfile::tempdir().unwrap();
+    let tunes = [tune("The Weir", 1, 8), everything(), tune("An Eel", 2, 4)];
+    let added = {
+        let mut opened = open(folder.path());
+        assert!(opened.new && opened.set_aside.is_none());
+        opened.store.add(&tunes).unwrap()
+    };
+    let store = open(folder.path()).store;
+    assert_eq!(titles(&store), ["An Eel", "Everything at Once", "The Weir"]);
+    for (tune, added) in tunes.iter().zip(added) {
+        let Added::New(id) = added else {
+            panic!("{} is new", tune.title)
+        };
+        assert_eq!(store.tune(id).as_ref(), Some(tune));
+    }
+    assert_eq!(store.search("todo vez"), [1]);
+    assert_eq!(store.tune(TuneId(99)), None);
+}
+
+#[test]
+fn the_very_same_tune_is_not_added_twice_whatever_its_dates() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut store = open(folder.path()).store;
+    let first = tune("The Weir", 1, 8);
+    let later = Tune {
+        made: Some(now()),
+        ..first.clone()
+    };
+    let other = tune("The Weir", 2, 8);
+    let added = store.add(&[first, later, other]).unwrap();
+    assert_eq!(
+        added,
+        [
+            Added::New(TuneId(1)),
+            Added::Same(TuneId(1)),
+            Added::New(TuneId(2))
+        ]
+    );
+    assert_eq!(titles(&store), ["The Weir", "The Weir"]);
+}
+
+#[test]
+fn shipped_tunes_come_back_as_they_were_and_others_stay() {
+    let folder = tempfile::tempdir().unwrap();
+    let shipped = [
+        ("weir.abc".to_owned(), tune("The Weir", 1, 8)),
+        ("eel.abc".to_owned(), tune("An Eel", 2, 4)),
+    ];
+    let mut store = open(folder.path()).store;
+    store.add(&[tune("My Own", 5, 4)]).unwrap();
+    store.restore(&shipped).unwrap();
+    // A later app ships the same file with another reading of it.
+    let renewed = [("eel.abc".to_owned(), tune("An Eel in Spring", 3, 4))];
+    store.restore(&renewed).unwrap();
+    drop(store);
+
+    let opened = open(folder.path());
+    assert!(!opened.new);
+    assert_eq!(
+        titles(&opened.store),
+        ["An Eel in Spring", "My Own", "The Weir"]
+    );
+    let eel = opened.store.entries()[0].id;
+    assert_eq!(opened.store.tune(eel), Some(renewed[0].1.clone()));
+}
+
+#[test]
+fn a_songbook_is_new_until_the_shipped_tunes_are_in_it() {
+    let folder = tempfile::tempdir().unwrap();
+    assert!(open(folder.path()).new);
+    assert!(open(folder.path()).new, "stopped before they were put in");
+    let shipped = [("eel.abc".to_owned(), tune("An Eel", 2, 4))];
+    open(folder.path()).store.restore(&shipped).unwrap();
+    assert!(!open(folder.path()).new);
+}
+
+#[test]
+fn settings_are_kept() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut store = open(folder.path()).store;
+    assert_eq!(store.settings(), None);
+    store.keep_settings(&settings()).unwrap();
+    drop(store);
+    assert_eq!(open(folder.path()).store.settings(), Some(settings()));
+}
+
+#[test]
+fn a_songbook_that_is_open_elsewhere_is_left_alone() {
+    let folder = tempfile::tempdir().unwrap();
+    let _open = open(folder.path());
+    let second = Store::open(folder.path(), now());
+    assert!(matches!(second, Err(StoreError::InUse)), "{second:?}");
+    assert_eq!(fs::read_dir(folder.path()).unwrap().count(), 1);
+}
+
+#[test]
+fn a_place_that_cannot_hold_a_songbook_is_an_error_and_stays_as_it_is() {
+    let folder = tempfile::tempdir().unwrap();
+    let taken = folder.path().join("taken");
+    fs::write(&taken, "a letter").unwrap();
+    for place in [taken.clone(), taken.join("below")] {
+        let opened = Store::open(&place, now());
+        assert!(matches!(opened, Err(StoreError::Folder(_))), "{opened:?}");
+    }
+    assert_eq!(fs::read_to_string(&taken).unwrap(), "a letter");
+
+    fs::create_dir(file(folder.path())).unwrap();
+    let opened = Store::open(folder.path(), now());
+    assert!(matches!(opened, Err(StoreError::Folder(_))), "{opened:?}");
+}
+
+#[test]
+fn a_newer_file_is_set_aside_to_the_last_byte() {
+    let folder = tempfile::tempdir().unwrap();
+    open(folder.path()).store.add(&[everything()]).unwrap();
+    {
+        let database = Database::open(file(folder.path())).unwrap();
+        let transaction = database.begin_write().unwrap();
+        transaction
+            .open_table(FILE)
+            .unwrap()
+            .insert("layout", 2)
+            .unwrap();
+        transaction.commit().unwrap();
+    }
+    let before = fs::read(file(folder.path())).unwrap();
+    let opened = open(folder.path());
+    let aside = opened.set_aside.unwrap();
+    assert!(aside.newer);
+    assert!(fs::read(&aside.path).unwrap() == before);
+    assert!(opened.new && opened.store.entries().is_empty());
+}
+
+#[test]
+fn a_newer_entry_makes_a_newer_file() {
+    let folder = tempfile::tempdir().unwrap();
+    open(folder.path()).store.add(&[everything()]).unwrap();
+    change(folder.path(), ENTRIES, |bytes| bytes[0] = 2);
+    assert!(open(folder.path()).set_aside.unwrap().newer);
+}
+
+#[test]
+fn files_set_aside_in_the_same_second_do_not_meet() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut kept = Vec::new();
+    for damage in ["not a songbook", "nor is this", "nor this"] {
+        fs::write(file(folder.path()), damage).unwrap();
+        let aside = open(folder.path()).set_aside.unwrap();
+        assert!(!aside.newer);
+        kept.push((aside.path, damage));
+    }
+    for (path, damage) in kept {
+        assert_eq!(fs::read_to_string(path).unwrap(), damage);
+    }
+}
+
+#[test]
+fn a_tune_whose_bytes_are_wrong_is_listed_but_not_opened() {
+    let folder = tempfile::tempdir().unwrap();
+    let tunes = [tune("The Weir", 1, 8), tune("An Eel", 2, 4)];
+    open(folder.path()).store.add(&tunes).unwrap();
+    change(folder.path(), TUNES, |bytes| bytes[40] ^= 1);
+    let opened = open(folder.path());
+    assert!(opened.set_aside.is_none());
+    assert_eq!(titles(&opened.store), ["An Eel", "The Weir"]);
+    assert_eq!(opened.store.tune(TuneId(1)), None);
+    assert_eq!(opened.store.tune(TuneId(2)).as_ref(), Some(&tunes[1]));
+}
+
+/// Changes the value under 1 behind the songbook's back.
+fn change(folder: &Path, table: TableDefinition<u64, &[u8]>, change: impl FnOnce(&mut [u8])) {
+    let database = Database::open(file(folder)).unwrap();
+    let transaction = database.begin_write().unwrap();
+    {
+        let mut table = transaction.open_table(table).unwrap();
+        let mut bytes = table.get(1).unwrap().unwrap().value().to_vec();
+        change(&mut bytes);
+        table.insert(1, bytes.as_slice()).unwrap();
+    }
+    transaction.commit().unwrap();
+}
+
+/// Version 1 as it was first written. These files never change; what was kept in the first songbook is read for ever.
+/// With `FOURCOURSE_WRITE_FIXTURES` set they are written anew, which is right only before version 1 has been released.
+#[test]
+fn version_1_is_written_and_read_as_on_its_first_day() {
+    let folder = tempfile::tempdir().unwrap();
+    let tune = everything();
+    {
+        let mut store = open(folder.path()).store;
+        store.add(std::slice::from_ref(&tune)).unwrap();
+        store.keep_settings(&settings()).unwrap();
+    }
+    let fixtures = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/robust/fixtures");
+    let bytes = |name: &str, written: &[u8]| {
+        let path = fixtures.join(name);
+        if std::env::var_os("FOURCOURSE_WRITE_FIXTURES").is_some() {
+            fs::write(&path, written).unwrap();
+        }
+        fs::read(path).unwrap()
+    };
+    let database = Database::open(file(folder.path())).unwrap();
+    let transaction = database.begin_write().unwrap();
+    {
+        let mut tunes = transaction.open_table(TUNES).unwrap();
+        let mut entries = transaction.open_table(ENTRIES).unwrap();
+        let mut settings = transaction.open_table(SETTINGS).unwrap();
+        let written = tunes.get(1).unwrap().unwrap().value().to_vec();
+        let kept = bytes("v1-tune.bin", &written);
+        assert!(kept == written, "a tune is written in another way");
+        tunes.insert(2, kept.as_slice()).unwrap();
+        let written = entries.get(1).unwrap().unwrap().value().to_vec();
+        let kept = bytes("v1-entry.bin", &written);
+        assert!(kept == written, "an entry is written in another way");
+        entries.insert(2, kept.as_slice()).unwrap();
+        let written = settings.get("settings").unwrap().unwrap().value().to_vec();
+        let kept = bytes("v1-settings.bin", &written);
+        assert!(kept == written, "settings are written in another way");
+        settings.insert("settings", kept.as_slice()).unwrap();
+    }
+    transaction.commit().unwrap();
+    drop(database);
+
+    let store = open(folder.path()).store;
+    assert_eq!(store.tune(TuneId(2)), Some(tune));
+    assert_eq!(store.settings(), Some(settings()));
+    let [first, second] = store.entries() else {
+        panic!("two entries")
+    };
+    assert_eq!(first.titles, second.titles);
+    assert_eq!(first.chords, second.chords);
+}
+
+#[test]
+fn the_tables_are_there_under_their_names() {
+    let folder = tempfile::tempdir().unwrap();
+    drop(open(folder.path()));
+    let database = Database::open(file(folder.path())).unwrap();
+    let transaction = database.begin_read().unwrap();
+    let layout = transaction.open_table(FILE).unwrap().get("layout").unwrap();
+    assert_eq!(layout.unwrap().value(), 1);
+}

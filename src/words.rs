@@ -67,6 +67,15 @@ impl Words {
         }
     }
 
+    /// The sentence of an id with its arguments by name; the id itself where there are none.
+    pub fn say(&self, id: &str, args: &[(&str, String)]) -> String {
+        if args.is_empty() || !self.loader.has(id) {
+            return self.get(id);
+        }
+        let args = args.iter().map(|(name, value)| (*name, value.as_str()));
+        self.loader.get_args(id, args.collect())
+    }
+
     /// The name of a rhythm by its id, or the tune's own word.
     pub fn rhythm(&self, id: &str) -> String {
         self.named("rhythm", id)

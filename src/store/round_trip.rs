@@ -266,10 +266,10 @@ proptest! {
     }
 
     #[test]
-    fn a_flipped_bit_is_noticed(tune in tune(), place in any::<proptest::sample::Index>(), bit in 0..8) {
+    fn a_flipped_bit_is_noticed(tune in tune(), place in any::<proptest::sample::Index>(), bit in 0_u8..8) {
         let mut bytes = value::write_tune(&tune);
         let place = place.index(bytes.len());
-        bytes[place] ^= 1 << bit;
+        bytes[place] ^= 1_u8 << bit;
         prop_assert!(value::read_tune(&bytes).is_err());
     }
 

@@ -18,19 +18,21 @@ impl Random {
 }
 
 const STARTS: &[&str] = &[
-    "mil", "wei", "ten", "hol", "bra", "cor", "dun", "fen", "gil", "har", "ken", "lor", "mor", "nor", "pen", "quil",
-    "ros", "stan", "thorn", "ul", "ver", "wag", "yar", "zel", "blos", "clo", "drum", "fal", "gren", "häl",
+    "mil", "wei", "ten", "hol", "bra", "cor", "dun", "fen", "gil", "har", "ken", "lor", "mor",
+    "nor", "pen", "quil", "ros", "stan", "thorn", "ul", "ver", "wag", "yar", "zel", "blos", "clo",
+    "drum", "fal", "gren", "häl",
 ];
 const MIDDLES: &[&str] = &[
     "a", "e", "i", "o", "u", "ra", "le", "ni", "to", "ver", "ling", "ber", "mé", "dow", "sa", "ter",
 ];
 const ENDS: &[&str] = &[
-    "race", "ford", "well", "ton", "by", "ster", "ley", "wick", "mere", "ing", "y", "an", "ie", "beck", "field",
+    "race", "ford", "well", "ton", "by", "ster", "ley", "wick", "mere", "ing", "y", "an", "ie",
+    "beck", "field",
 ];
 const KINDS: &[&str] = &["Reel", "Jig", "Waltz", "Hornpipe", "Polka", "March", "Air"];
 const COMMON: &[&str] = &[
-    "Mill", "Weir", "Miller's", "Daughter", "Morning", "Lamp", "Chair", "Goose", "River", "Snow", "Kettle", "Old",
-    "Lady", "Road", "Bridge", "Garden", "Winter", "Rose",
+    "Mill", "Weir", "Miller's", "Daughter", "Morning", "Lamp", "Chair", "Goose", "River", "Snow",
+    "Kettle", "Old", "Lady", "Road", "Bridge", "Garden", "Winter", "Rose",
 ];
 
 /// A word of two or three syllables: some seven thousand are possible, and some come often.

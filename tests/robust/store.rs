@@ -8,7 +8,7 @@ use fourcourse::chart::Tune;
 use fourcourse::desk::{Language, Settings, Songbook, Theme, TuneId};
 use fourcourse::store::{Added, Opened, Store, StoreError};
 use fourcourse::theory::Naming;
-use redb::{Database, ReadableDatabase, TableDefinition};
+use redb::{Database, ReadableDatabase, ReadableTable, TableDefinition};
 
 use super::store_tunes::{everything, tune};
 
@@ -17,15 +17,15 @@ const ENTRIES: TableDefinition<u64, &[u8]> = TableDefinition::new("entries");
 const SETTINGS: TableDefinition<&str, &[u8]> = TableDefinition::new("settings");
 const FILE: TableDefinition<&str, u64> = TableDefinition::new("file");
 
-pub fn now() -> DateTime<Utc> {
+pub(crate) fn now() -> DateTime<Utc> {
     DateTime::from_timestamp(1_800_000_000, 0).unwrap()
 }
 
-pub fn open(folder: &Path) -> Opened {
+pub(crate) fn open(folder: &Path) -> Opened {
     Store::open(folder, now()).unwrap()
 }
 
-pub fn file(folder: &Path) -> PathBuf {
+pub(crate) fn file(folder: &Path) -> PathBuf {
     folder.join("songbook.redb")
 }
 
@@ -115,6 +115,21 @@ fn shipped_tunes_come_back_as_they_were_and_others_stay() {
     );
     let eel = opened.store.entries()[0].id;
     assert_eq!(opened.store.tune(eel), Some(renewed[0].1.clone()));
+}
+
+#[test]
+fn every_shipped_tune_is_kept_to_the_last_note() {
+    let shipped = fourcourse::store::shipped::tunes();
+    assert_eq!(shipped.len(), fourcourse::store::shipped::files().len());
+    let folder = tempfile::tempdir().unwrap();
+    open(folder.path()).store.restore(&shipped).unwrap();
+    let store = open(folder.path()).store;
+    assert_eq!(store.entries().len(), shipped.len());
+    for (name, tune) in &shipped {
+        let found = store.search(&tune.title)[0];
+        let kept = store.tune(store.entries()[found].id);
+        assert_eq!(kept.as_ref(), Some(tune), "{name}");
+    }
 }
 
 #[test]

@@ -13,7 +13,7 @@ fn name(letter: Letter) -> NoteName {
 }
 
 /// A tune of the given number of bars in which a number decides the notes.
-pub fn tune(title: &str, number: usize, bars: usize) -> Tune {
+pub(crate) fn tune(title: &str, number: usize, bars: usize) -> Tune {
     let bar = |bar: usize| Bar {
         length: Ticks::WHOLE,
         notes: (0..8)
@@ -63,7 +63,7 @@ pub fn tune(title: &str, number: usize, bars: usize) -> Tune {
 }
 
 /// A small tune that has a bit of everything a tune can have.
-pub fn everything() -> Tune {
+pub(crate) fn everything() -> Tune {
     let strum = StrumPattern {
         name: "Nettie's own".to_owned(),
         metre: Metre {

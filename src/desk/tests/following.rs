@@ -54,7 +54,7 @@ fn stepping_past_the_last_bar_of_the_last_time_ends_the_tune() {
         taps += 1;
         assert!(taps < 100);
     }
-    assert_eq!(taps, 16);
+    assert_eq!(taps, 17, "sixteen bars begin, and the last tap is the end");
     assert_eq!(seen(&mut desk, 0.0), "A >");
     desk.ask(Ask::NextBar, beats(0.0));
     assert_eq!(view(&mut desk, 0.0).follow, FollowState::Ended);

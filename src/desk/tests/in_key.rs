@@ -49,7 +49,7 @@ fn keys_go_up_and_down_in_the_spelling_that_players_choose() {
 fn numbers_stand_for_letters_or_beside_them() {
     let mut desk = on_stand(REEL);
     desk.ask(Ask::Names(ChordNames::Numbers), beats(0.0));
-    assert_eq!(map_chords(&mut desk)[2], "4 57");
+    assert_eq!(map_chords(&mut desk)[2], "4 5⁷");
     desk.ask(Ask::Names(ChordNames::Both), beats(0.0));
     let now = view(&mut desk, 0.0).now;
     assert_eq!((now.name.as_str(), now.other.as_str()), ("A", "1"));

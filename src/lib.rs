@@ -9,6 +9,7 @@
 //! - [`desk`]: what the app knows and can be asked
 //! - [`words`]: kinds and numbers as sentences
 //! - `bind`: the desk on the screen (with the `app` feature)
+//! - [`start`]: puts a desk and its songbook together
 //! - [`store`]: the songbook on disk, and the search over it
 
 #[cfg(feature = "app")]
@@ -17,6 +18,7 @@ pub mod chart;
 pub mod desk;
 pub mod formats;
 pub mod frets;
+pub mod start;
 pub mod store;
 pub mod theory;
 pub mod words;

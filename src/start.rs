@@ -1,0 +1,50 @@
+//! Starting: the songbook from its folder, the settings kept in it, and a desk with both.
+
+use std::path::PathBuf;
+
+use chrono::{DateTime, Utc};
+
+use crate::desk::{Desk, Notice, Settings, Songbook};
+use crate::store::{Memory, shipped};
+#[cfg(not(target_arch = "wasm32"))]
+use crate::store::{Store, StoreError, data_folder};
+
+/// A desk over the songbook in a folder, or in the user's data folder where none is given. A new songbook gets the
+/// shipped tunes. Where nothing can be kept, the evening goes on in memory, and the player is told.
+///
+/// # Errors
+/// [`StoreError::InUse`] when another window has the songbook open: two would overwrite each other.
+#[cfg(not(target_arch = "wasm32"))]
+pub fn desk(folder: Option<PathBuf>, now: DateTime<Utc>) -> Result<Desk, StoreError> {
+    let Some(folder) = folder.or_else(data_folder) else {
+        return Ok(in_memory());
+    };
+    let opened = match Store::open(&folder, now) {
+        Ok(opened) => opened,
+        Err(StoreError::InUse) => return Err(StoreError::InUse),
+        Err(_) => return Ok(in_memory()),
+    };
+    let mut store = opened.store;
+    let mut notice = opened.set_aside.map(|aside| Notice::SetAside {
+        file: aside
+            .path
+            .file_name()
+            .map_or(String::new(), |name| name.to_string_lossy().into_owned()),
+        newer: aside.newer,
+    });
+    if opened.new && !Songbook::restore_shipped(&mut store) {
+        notice = notice.or(Some(Notice::NotRestored));
+    }
+    let settings = store.settings().unwrap_or_default();
+    Ok(Desk::new(Box::new(store), settings, notice))
+}
+
+/// A desk over the shipped tunes that keeps nothing.
+pub fn in_memory() -> Desk {
+    let tunes = shipped::tunes().into_iter().map(|(_, tune)| tune).collect();
+    Desk::new(
+        Box::new(Memory::new(tunes)),
+        Settings::default(),
+        Some(Notice::NothingKept),
+    )
+}

@@ -29,8 +29,6 @@ fn every_tune_of_the_songbook_is_read_without_problems() {
             "{path:?}: {notes} notes, {chords} chords"
         );
         assert!(tune.rhythm.is_some() && tune.tempo.is_some(), "{path:?}");
-        // Every bar has its metre's length, but for pickups and what completes them: that is checked where the order of
-        // bars is known. Here: nothing is longer than a bar of the metre unless the tune says it is crooked.
         count += 1;
     }
     assert!(count >= 24, "{count} tunes");

@@ -27,6 +27,8 @@ mod ours;
 mod pitch;
 mod problems;
 mod rhythm;
+#[cfg(test)]
+mod tests;
 mod text;
 mod token;
 mod tune;
@@ -97,8 +99,10 @@ struct Paragraph<'a> {
     first: Line<'a>,
     has_key: bool,
     has_music: bool,
-    /// Line of the last `X:` in it.
-    last_number: usize,
+    /// There is an `X:` in it.
+    has_number: bool,
+    /// There is a key before that, or no `X:` at all: a tune whose number somebody forgot.
+    has_early_key: bool,
 }
 
 impl<'a> Paragraph<'a> {
@@ -122,11 +126,15 @@ impl<'a> Paragraph<'a> {
                 first: line,
                 has_key: false,
                 has_music: false,
-                last_number: 0,
+                has_number: false,
+                has_early_key: false,
             });
             match kind {
-                Kind::Field('K', _) => paragraph.has_key = true,
-                Kind::Field('X', _) => paragraph.last_number = line.number,
+                Kind::Field('K', _) => {
+                    paragraph.has_key = true;
+                    paragraph.has_early_key |= !paragraph.has_number;
+                }
+                Kind::Field('X', _) => paragraph.has_number = true,
                 Kind::Text(text) if !paragraph.has_music => {
                     paragraph.has_music = token::looks_like_music(text);
                 }
@@ -180,7 +188,8 @@ impl<'a> Finder<'a> {
         let mut lines = paragraph.lines.until(paragraph.end);
         let mut open: Option<(Lines<'a>, bool)> = None;
         // Somebody forgot the number: fields with a key among them, or music alone where there is no tune yet.
-        let bare = paragraph.has_key || (paragraph.has_music && self.tunes.is_empty());
+        let first_music = paragraph.has_music && !paragraph.has_number && self.tunes.is_empty();
+        let bare = paragraph.has_early_key || first_music;
         loop {
             let before = lines;
             let Some(line) = lines.next() else { break };
@@ -196,7 +205,7 @@ impl<'a> Finder<'a> {
                 _ => {
                     let begins = matches!(kind, Kind::Field('T' | 'M' | 'L' | 'K' | 'Q' | 'R', _))
                         || matches!(kind, Kind::Text(text) if token::looks_like_music(text));
-                    if bare && begins && line.number > paragraph.last_number {
+                    if bare && begins {
                         open = Some((before, matches!(kind, Kind::Field('K', _))));
                     } else {
                         self.file_header(line);

@@ -62,5 +62,5 @@ pub fn for_extension(extension: &str) -> Option<&'static Format> {
     let is = |known: &&str| known.eq_ignore_ascii_case(extension);
     FORMATS
         .iter()
-        .find(|format| format.extensions.iter().any(|known| is(&known)))
+        .find(|format| format.extensions.iter().any(is))
 }

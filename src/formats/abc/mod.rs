@@ -152,12 +152,12 @@ impl<'a> Finder<'a> {
         // The tune that the paragraph before belongs to: where it starts and ends, and whether it had its key.
         let mut open: Option<(Lines<'a>, usize, bool)> = None;
         while let Some(paragraph) = Paragraph::next(&mut lines) {
-            if let Some((_, end, has_key)) = &mut open {
-                if goes_on(&paragraph, *has_key) {
-                    *end = paragraph.end;
-                    *has_key |= paragraph.has_key;
-                    continue;
-                }
+            if let Some((_, end, has_key)) = &mut open
+                && goes_on(&paragraph, *has_key)
+            {
+                *end = paragraph.end;
+                *has_key |= paragraph.has_key;
+                continue;
             }
             self.close(open.take());
             open = self.paragraph(&paragraph);

@@ -382,11 +382,9 @@ impl Music {
                 self.pending.ornaments.clear();
             }
             Token::Ending(numbers) => self.bars.ending(numbers),
-            Token::Tuplet(p, q, r) => {
-                if p > 1 && self.overlay.is_none() {
-                    let tuplet = OpenTuplet::new(p, q, r, self.metre);
-                    self.tuplet = Some((tuplet, (spot.line, spot.byte)));
-                }
+            Token::Tuplet(p, q, r) if p > 1 && self.overlay.is_none() => {
+                let tuplet = OpenTuplet::new(p, q, r, self.metre);
+                self.tuplet = Some((tuplet, (spot.line, spot.byte)));
             }
             Token::SlurStart => self.slurs = self.slurs.saturating_add(1),
             Token::SlurEnd => self.end_slur(),
@@ -395,12 +393,8 @@ impl Music {
                 self.break_rhythm(broken(longer_first, marks), spot);
             }
             Token::Overlay => self.overlay = Some(Ticks::ZERO),
-            Token::LineBreak(sign) => {
-                if (sign == '$' && self.breaks.dollars) || (sign == '!' && self.breaks.exclamations)
-                {
-                    self.bars.line_end();
-                }
-            }
+            Token::LineBreak('$') if self.breaks.dollars => self.bars.line_end(),
+            Token::LineBreak('!') if self.breaks.exclamations => self.bars.line_end(),
             Token::Unclosed(c) => self.problems.add(spot, ProblemKind::Unclosed(c)),
             Token::Unknown(c) => self.problems.add(spot, ProblemKind::UnknownCharacter(c)),
             _ => {}

@@ -75,6 +75,9 @@ pub(super) struct Tokens<'a> {
 
 /// The ASCII sign that a typographic one stands for.
 fn plain(c: char) -> char {
+    if c.is_ascii() {
+        return c;
+    }
     match c {
         '“' | '”' | '„' | '‟' | '″' => '"',
         '’' | '‘' | '′' | '´' => '\'',
@@ -109,6 +112,13 @@ impl<'a> Tokens<'a> {
 
     fn eat(&mut self, wanted: char) -> bool {
         let next = self.rest().chars().next();
+        if next == Some(wanted) {
+            self.at += 1; // all signs that are looked for are ASCII
+            return true;
+        }
+        if next.is_none_or(|c| c.is_ascii()) {
+            return false;
+        }
         let found = next.filter(|&c| plain(c) == wanted);
         self.at += found.map_or(0, char::len_utf8);
         found.is_some()
@@ -371,6 +381,9 @@ pub(super) fn looks_like_music(line: &str) -> bool {
 /// Whether a line of a tune is words that somebody forgot to mark as such: no bar line, and several letters that are
 /// no music.
 pub(super) fn looks_like_words(line: &str, defined: impl Fn(char) -> bool) -> bool {
+    if line.contains('|') {
+        return false;
+    }
     let mut strange = 0_u32;
     for (_, token) in Tokens::new(line, false) {
         match token {

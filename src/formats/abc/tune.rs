@@ -381,6 +381,10 @@ impl<'a> Reader<'a> {
 /// The first voice that has notes, where there are voices: they are ordered as they are named, in the header and in
 /// the body. Music before any voice field belongs to the first.
 fn melody(lines: Lines<'_>) -> Option<String> {
+    let names_voice = |line: Line<'_>| line.text.starts_with("V:") || line.text.contains("[V:");
+    if !lines.into_iter().any(names_voice) {
+        return None;
+    }
     let mut voices: Vec<(&str, bool)> = Vec::new();
     let mut current = None;
     fn named<'a>(voices: &mut Vec<(&'a str, bool)>, value: &'a str) -> Option<usize> {

@@ -7,8 +7,9 @@ use super::shape::Order;
 pub(super) struct Weights {
     /// Setting down fingers: grows a little faster than their number, because they must land together.
     pub(super) finger: f32,
-    /// A finger weaker than the index: middle 1, ring 2, little 3 times this.
-    pub(super) weaker: f32,
+    /// A fret held by another finger than the one that owns it: each finger between the two. It decides between fingerings
+    /// of one shape, hardly between shapes.
+    pub(super) strange: f32,
     /// A finger that lies flat over two courses.
     pub(super) barre: f32,
     /// Each course under it beyond two.
@@ -23,7 +24,8 @@ pub(super) struct Weights {
     pub(super) position: f32,
     /// Each time that open courses lie between stopped ones: the fingers must arch over them.
     pub(super) arched: f32,
-    /// Each time that the fingers turn back on their way across the courses: a hand prefers one slant.
+    /// Each time that the fingers turn back on their way across the courses, for each fret of the stretch beyond one: a
+    /// spread hand keeps to one slant.
     pub(super) turned: f32,
     /// Each course before the first that sounds: the strum must start after it.
     pub(super) left_out: f32,
@@ -59,30 +61,30 @@ impl Weights {
 /// have no open course to arch over.
 const BEGINNER: Weights = Weights {
     finger: 1.5,
-    weaker: 0.05,
-    barre: 1.5,
-    barre_wide: 0.4,
-    barre_weaker: 0.8,
-    reach: 0.1,
-    stretch: 2.5,
+    strange: 0.05,
+    barre: 2.5,
+    barre_wide: 0.2,
+    barre_weaker: 0.4,
+    reach: 0.15,
+    stretch: 2.75,
     position: 6.0,
-    arched: 3.5,
-    turned: 3.4,
+    arched: 4.0,
+    turned: 2.0,
     left_out: 1.5,
     damped: 10.0,
     thin: 15.0,
     no_third: 6.25,
     no_spare: 6.0,
     no_root: 6.0,
-    inverted: 5.0,
-    bass: 10.0,
+    inverted: 6.5,
+    bass: 8.0,
     bass_beyond: 4,
 };
 
 /// A chop is the drum of the circle: short, so that three courses will do and the fifth is not missed, and on its root.
 /// It is for hands that have settled: the stretch and the position count little, the slant nothing.
 const CHOPS: Weights = Weights {
-    stretch: 0.6,
+    stretch: 1.0,
     position: 1.0,
     arched: 0.0,
     turned: 0.0,

@@ -5,21 +5,33 @@ use super::instrument::MAX_COURSES;
 use super::shape::{Barre, Finger};
 
 /// Furthest that two fingertips can stand apart, in mm, by the two fingers (index 0 to little 3). A grown hand of middle
-/// size (common practice: four frets of a guitar from the first, 98 mm, are within it, five are not).
+/// size (common practice: on a guitar the first to the fourth fret, 98 mm, is within reach and the fifth, 126 mm, is not).
 const FURTHEST: [[f32; 4]; 4] = [
-    [0.0, 65.0, 95.0, 120.0],
-    [65.0, 0.0, 55.0, 90.0],
-    [95.0, 55.0, 0.0, 55.0],
-    [120.0, 90.0, 55.0, 0.0],
+    [0.0, 75.0, 100.0, 120.0],
+    [75.0, 0.0, 72.0, 100.0],
+    [100.0, 72.0, 0.0, 68.0],
+    [120.0, 100.0, 68.0, 0.0],
 ];
 
-/// How far they stand apart before it is felt (common practice).
+/// How far they stand apart on a mandolin before it is felt (common practice: one finger a fret, two frets between
+/// neighbours only on neighbouring courses). Players keep their fingering on longer necks, so that there the length along
+/// the neck is brought to the mandolin's scale first.
 const COMFORTABLE: [[f32; 4]; 4] = [
-    [0.0, 36.0, 68.0, 95.0],
-    [36.0, 0.0, 35.0, 68.0],
-    [68.0, 35.0, 0.0, 35.0],
-    [95.0, 68.0, 35.0, 0.0],
+    [0.0, 35.5, 68.0, 95.0],
+    [35.5, 0.0, 35.5, 68.0],
+    [68.0, 35.5, 0.0, 35.5],
+    [95.0, 68.0, 35.5, 0.0],
 ];
+
+/// The scale that [`COMFORTABLE`] is for, in mm.
+const MANDOLIN_MM: f32 = 350.0;
+
+/// What it counts, in steps between fingers, to leave the nut or to use the little finger.
+const MOVED: f32 = 0.4;
+const LITTLE: f32 = 0.5;
+
+/// Fingers reach across the neck more readily than they spread along it.
+const ACROSS: f32 = 0.8;
 
 /// Furthest from the lowest to the highest stopped fret, in mm and in frets.
 pub(super) const WIDEST: f32 = FURTHEST[0][3];
@@ -28,14 +40,17 @@ pub(super) const MOST_FRETS: u8 = 5;
 /// Length over which each finger can lie flat, in mm: the whole index, but only the pads of the others (common practice).
 const FLAT: [f32; 4] = [60.0, 20.0, 20.0, 12.0];
 
-/// How much weaker each finger is than the index.
-const WEAKER: [f32; 4] = [0.0, 1.0, 2.0, 3.0];
+/// Fingers from one to another.
+const STEPS: [f32; 4] = [0.0, 1.0, 2.0, 3.0];
 
 /// A neck as the hand feels it.
 #[derive(Debug)]
 pub(super) struct Reach {
     /// Distance from the nut to each fret counted from the capo, in mm.
     pub(super) fret_mm: [f32; 32],
+    pub(super) scale_mm: f32,
+    /// Frets that each finger has to look after.
+    pub(super) frets_a_finger: u8,
     /// Distance from course to course, in mm.
     pub(super) spacing_mm: f32,
 }
@@ -98,7 +113,9 @@ impl Hand<'_> {
             return;
         }
         let Some(&(fret, course)) = self.stopped.get(next) else {
-            let effort = floor + self.weights.turned * self.turns();
+            let effort = floor
+                + self.weights.turned * self.turns() * self.stretched()
+                + self.weights.strange * self.strangeness();
             if self.best.is_none_or(|best| effort < best.effort) {
                 let fingers = self.fingers;
                 self.best = Some(Grip { fingers, effort });
@@ -109,7 +126,6 @@ impl Hand<'_> {
             let Some(spread) = self.spread(finger, (fret, course)) else {
                 continue;
             };
-            let weaker = WEAKER[finger] * self.weights.weaker;
             self.set[finger] = (fret, course);
             let mut held = next;
             while let Some(&(also_fret, to)) = self.stopped.get(held)
@@ -117,16 +133,27 @@ impl Hand<'_> {
                 && let Some(flat) = self.flat(finger, fret, course, to)
             {
                 self.fingers[to] = Some(Finger::ALL[finger]);
-                self.place(
-                    held + 1,
-                    finger + 1,
-                    used + 1,
-                    effort + spread + weaker + flat,
-                );
+                self.place(held + 1, finger + 1, used + 1, effort + spread + flat);
                 held += 1;
             }
             self.set[finger] = (0, 0);
         }
+    }
+
+    /// Steps between the fingers and those that own their frets, with the hand at the nut or at the lowest stopped fret,
+    /// whichever is less strange.
+    fn strangeness(&self) -> f32 {
+        let set = || self.set.iter().enumerate().filter(|(_, tip)| tip.0 > 0);
+        let low = set().next().map_or(1, |(_, tip)| tip.0);
+        let from = |origin: u8, moved: f32| {
+            let steps = set().map(|(finger, tip)| {
+                let owner = (tip.0 - origin) / self.reach.frets_a_finger.max(1);
+                STEPS[finger.abs_diff(usize::from(owner.min(3)))]
+            });
+            moved + steps.sum::<f32>()
+        };
+        let little = if self.set[3].0 > 0 { LITTLE } else { 0.0 };
+        little + from(1, 0.0).min(from(low, MOVED))
     }
 
     /// How often the fingers turn back on their way across the courses: 3 2 1 and 1 2 3 never do, 2 3 1 does once.
@@ -152,6 +179,13 @@ impl Hand<'_> {
         turns
     }
 
+    /// Frets between the lowest and the highest finger beyond one.
+    fn stretched(&self) -> f32 {
+        let (low, high) = (self.stopped.first(), self.stopped.last());
+        let span = low.zip(high).map_or(0, |(low, high)| high.0 - low.0);
+        f32::from(span.saturating_sub(1))
+    }
+
     /// Effort of a finger that lies over the courses `from..=to`; `None` where it cannot.
     fn flat(&self, finger: usize, fret: u8, from: usize, to: usize) -> Option<f32> {
         if from == to {
@@ -159,12 +193,12 @@ impl Hand<'_> {
         }
         let index = finger == 0;
         let under = &self.frets[from..=to];
-        let lies = under
-            .iter()
-            .all(|&f| f != NOT_PLAYED && (if index { f >= fret } else { f == fret }));
-        // Beside a flat finger an open course on the high side can ring only if the finger arches away from it, which it
-        // cannot when it lies over more than two.
-        let open_beside = self.frets.get(to + 1) == Some(&0);
+        // What is not played under an index is damped by it or by a neighbour: [`NOT_PLAYED`] is above every fret.
+        let lies = |&f: &u8| if index { f >= fret } else { f == fret };
+        let lies = under.iter().all(lies);
+        // A finger lies down from the high side: over a course there that is stopped lower it must arch, and more than two
+        // flat courses damp an open one there.
+        let beside = self.frets.get(to + 1).is_some_and(|&f| f != 0 && f < fret);
         let damps = under.len() > 2 && self.frets[to + 1..].contains(&0);
         let courses = [
             0.0, 1.0, 2.0, 3.0, 4.0, 5.0, 6.0, 7.0, 8.0, 9.0, 10.0, 11.0, 12.0,
@@ -174,12 +208,8 @@ impl Hand<'_> {
             return None;
         }
         let wide = (courses - 2.0).max(0.0) * self.weights.barre_wide;
-        let arched = if open_beside {
-            self.weights.arched
-        } else {
-            0.0
-        };
-        Some(self.weights.barre + wide + arched + WEAKER[finger] * self.weights.barre_weaker)
+        let arched = if beside { self.weights.arched } else { 0.0 };
+        Some(self.weights.barre + wide + arched + STEPS[finger] * self.weights.barre_weaker)
     }
 
     /// Effort of spreading a finger away from those already set; `None` if it does not reach.
@@ -193,11 +223,11 @@ impl Hand<'_> {
             // Courses number at most twelve.
             #[allow(clippy::cast_precision_loss)]
             let across = course.abs_diff(on) as f32 * self.reach.spacing_mm;
-            let apart = along.hypot(across);
-            if apart > FURTHEST[other][finger] {
+            if along.hypot(across) > FURTHEST[other][finger] {
                 return None;
             }
-            effort += self.weights.reach * (apart - COMFORTABLE[other][finger]).max(0.0);
+            let felt = (along * MANDOLIN_MM / self.reach.scale_mm).hypot(across * ACROSS);
+            effort += self.weights.reach * (felt - COMFORTABLE[other][finger]).max(0.0);
         }
         Some(effort)
     }
@@ -218,4 +248,54 @@ pub(super) fn barres(frets: &[u8], fingers: &[Option<Finger>; MAX_COURSES]) -> V
         })
     };
     Finger::ALL.into_iter().filter_map(held).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::frets::Order;
+
+    fn fingers(scale_mm: f32, frets: &[u8]) -> Option<Vec<u8>> {
+        let fret_mm = std::array::from_fn(|fret| {
+            scale_mm * (1.0 - f32::exp2(-f32::from(u8::try_from(fret).unwrap()) / 12.0))
+        });
+        let reach = Reach {
+            fret_mm,
+            scale_mm,
+            frets_a_finger: 1,
+            spacing_mm: 8.0,
+        };
+        let grip = best_grip(frets, &reach, Weights::of(Order::Beginner))?;
+        let number = |finger: Option<Finger>| finger.map_or(0, Finger::number);
+        Some(
+            grip.fingers[..frets.len()]
+                .iter()
+                .map(|&f| number(f))
+                .collect(),
+        )
+    }
+
+    #[test]
+    fn an_index_lies_flat_where_a_hand_would() {
+        assert_eq!(
+            fingers(650.0, &[1, 3, 3, 2, 1, 1]).unwrap(),
+            [1, 3, 4, 2, 1, 1]
+        );
+    }
+
+    #[test]
+    fn an_open_course_under_a_finger_rules_the_barre_out() {
+        assert_eq!(fingers(350.0, &[2, 0, 2, 0, 2, 0, 2, 0, 2]), None);
+    }
+
+    #[test]
+    fn a_reach_beyond_the_hand_is_no_grip() {
+        assert!(fingers(350.0, &[1, 6]).is_some());
+        assert_eq!(fingers(650.0, &[1, 6]), None);
+    }
+
+    #[test]
+    fn five_frets_need_five_fingers() {
+        assert_eq!(fingers(350.0, &[1, 2, 3, 4, 5]), None);
+    }
 }

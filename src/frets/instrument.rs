@@ -66,6 +66,9 @@ pub struct Instrument {
     pub spacing_mm: f64,
     /// How many frets there are; at most [`MAX_FRETS`].
     pub frets: u8,
+    /// Frets that each finger looks after when the hand is at the nut: two where the courses are a fifth apart (index 1-2,
+    /// middle 3-4, ring 5-6, little 7), otherwise one (common practice).
+    pub frets_a_finger: u8,
     /// Whether there are frets at all. A fiddle has none: numbers are then semitones, and marks for the fingers.
     pub fretted: bool,
 }

@@ -7,6 +7,7 @@
 mod effort;
 mod hand;
 mod instrument;
+mod neck;
 mod ring;
 mod search;
 mod shape;

@@ -14,7 +14,7 @@ use super::instrument::{Capo, Instrument};
 pub struct OpenString<Standing> {
     /// Which course, counted from 0.
     pub course: usize,
-    /// What it sounds, the capo counted, in the spelling of the chord or key.
+    /// What it sounds, the capo counted, as the chord or key spells it; outside of them by the string's own name.
     pub note: Pitch,
     /// Its distance from the root of the chord or the tonic of the key.
     pub degree: Degree,
@@ -86,7 +86,8 @@ pub fn ring_in_chord(
             degree,
         })
     };
-    open_strings(instrument, capo, chord.root, chord.quality, judge)
+    let names: Vec<NoteName> = tones.iter().map(|&(_, name)| name).collect();
+    open_strings(instrument, capo, chord.root, chord.quality, &names, judge)
 }
 
 /// How each open course stands to a key, the first course first.
@@ -121,7 +122,7 @@ pub fn ring_in_key(instrument: &Instrument, capo: Capo, key: Key) -> Vec<OpenStr
     } else {
         Quality::MAJOR
     };
-    open_strings(instrument, capo, key.tonic, quality, judge)
+    open_strings(instrument, capo, key.tonic, quality, &key.scale(), judge)
 }
 
 fn sounds(instrument: &Instrument, capo: Capo, course: usize) -> Option<i32> {
@@ -134,15 +135,21 @@ fn open_strings<Standing>(
     capo: Capo,
     root: NoteName,
     quality: Quality,
+    names: &[NoteName],
     judge: impl Fn(PitchClass) -> Standing,
 ) -> Vec<OpenString<Standing>> {
     let open_string = |course| {
         let midi = sounds(instrument, capo, course)?;
         let class = PitchClass::new(midi);
         let degree = degree_above(root, quality, class);
+        let named = names.iter().find(|name| name.class() == class);
+        let note = match named {
+            Some(&name) => spelled(name, midi),
+            None => instrument.sound(course, 0, capo)?,
+        };
         Some(OpenString {
             course,
-            note: spelled(root + degree.interval(), midi),
+            note,
             degree,
             standing: judge(class),
         })
@@ -184,4 +191,45 @@ pub(super) fn spelled(name: NoteName, midi: i32) -> Pitch {
     // Clamped to what an octave can hold.
     #[allow(clippy::cast_possible_truncation)]
     Pitch::new(name, octave as i8)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_capo_moves_what_rings() {
+        // Shapes of G with the capo at the second fret: what is called is A.
+        let guitar = Instrument::by_id("guitar").unwrap();
+        let ring = ring_in_chord(&guitar, Capo::at(2), "A".parse().unwrap());
+        let notes: Vec<String> = ring.iter().map(|open| open.note.to_string()).collect();
+        assert_eq!(notes, ["F#2", "B2", "E3", "A3", "C#4", "F#4"]);
+        assert_eq!(ring[4].standing, InChord::Fits);
+        assert_eq!(ring[4].degree, Degree::MajorThird);
+    }
+
+    #[test]
+    fn a_flat_key_names_the_strings_as_it_spells_them() {
+        let banjo = Instrument::by_id("banjo").unwrap();
+        let ring = ring_in_key(&banjo, Capo::at(3), "Bb".parse().unwrap());
+        assert_eq!(ring[2].note.to_string(), "Bb3");
+        assert_eq!(ring[2].standing, InKey::Drone);
+    }
+
+    #[test]
+    fn a_bass_from_outside_fits_and_can_rub() {
+        let ring = ring_in_chord(&Instrument::mandolin(), Capo::NONE, "C/D".parse().unwrap());
+        assert_eq!(ring[1].standing, InChord::Fits);
+        let ring = ring_in_chord(&Instrument::mandolin(), Capo::NONE, "D/D#".parse().unwrap());
+        let with = "D#".parse().unwrap();
+        assert_eq!(ring[3].standing, InChord::Clash { with, degree: None });
+    }
+
+    #[test]
+    fn half_a_drone_is_told_from_a_whole_one() {
+        let ring = ring_in_key(&Instrument::mandolin(), Capo::NONE, "E".parse().unwrap());
+        assert_eq!(ring[3].standing, InKey::HalfDrone);
+        assert_eq!(ring[0].standing, InKey::Outside);
+        assert_eq!(ring[2].standing, InKey::Scale);
+    }
 }

@@ -5,15 +5,15 @@ use std::collections::BinaryHeap;
 use crate::theory::{Chord, Degree};
 
 use super::effort::{FINGERS, Weights};
-use super::hand::{self, Frets, Grip, MOST_FRETS, NOT_PLAYED, Reach, WIDEST, best_grip};
-use super::instrument::{Capo, Instrument, MAX_COURSES, MAX_FRETS};
-use super::ring::spelled;
-use super::shape::{BOX_FRETS, Order, Shape};
-use super::tones::{Need, Tones};
+use super::hand::{Frets, Grip, MOST_FRETS, NOT_PLAYED, WIDEST, best_grip};
+use super::instrument::{Capo, Instrument, MAX_COURSES};
+use super::neck::Neck;
+use super::shape::{Order, Shape};
+use super::tones::Need;
 
 /// Steps after which a search stops with what it has. Only odd tunings with many courses come near it: every built-in
 /// instrument is searched to the end.
-const MOST_STEPS: u32 = 2_000_000;
+const MOST_STEPS: u32 = 400_000;
 
 /// The easiest shapes of a chord in an order, at most `most` of them, the best first.
 ///
@@ -23,10 +23,10 @@ const MOST_STEPS: u32 = 2_000_000;
 /// ```
 /// use fourcourse::frets::{Capo, Instrument, Order, shapes};
 /// use fourcourse::theory::{Chord, Quality};
-/// let g = Chord::new("G".parse().unwrap(), Quality::MAJOR);
+/// let c = Chord::new("C".parse().unwrap(), Quality::MAJOR);
 /// let mandolin = Instrument::mandolin();
-/// assert_eq!(shapes(&mandolin, Capo::NONE, g, Order::Beginner, 1)[0].to_string(), "0023");
-/// assert_eq!(shapes(&mandolin, Capo::NONE, g, Order::Chops, 1)[0].to_string(), "7523");
+/// assert_eq!(shapes(&mandolin, Capo::NONE, c, Order::Beginner, 1)[0].to_string(), "0230");
+/// assert_eq!(shapes(&mandolin, Capo::NONE, c, Order::Chops, 1)[0].to_string(), "5233");
 /// ```
 pub fn shapes(
     instrument: &Instrument,
@@ -47,119 +47,13 @@ pub(super) fn search(
     weights: &Weights,
 ) -> Vec<Shape> {
     let neck = Neck::new(instrument, capo, chord);
-    let mut found = Search::new(&neck, order, most, weights).run();
+    let found = Search::new(&neck, order, most, weights).run();
     if found.is_empty() && chord.bass.is_some() {
-        let neck = Neck::new(
-            instrument,
-            capo,
-            Chord {
-                bass: None,
-                ..chord
-            },
-        );
-        found = Search::new(&neck, order, most, weights).run();
-        return found.into_iter().map(|found| neck.shape(&found)).collect();
+        let chord = Chord::new(chord.root, chord.quality);
+        return search(instrument, capo, chord, order, most, weights);
     }
-    found.into_iter().map(|found| neck.shape(&found)).collect()
-}
-
-/// A neck with the tones of one chord on it.
-struct Neck {
-    tones: Tones,
-    courses: usize,
-    /// MIDI key and tone of each course at each fret, where a tone of the chord is there.
-    at: Vec<[Option<(i32, u8)>; 32]>,
-    /// Courses that start above the nut.
-    short: [bool; MAX_COURSES],
-    last: u8,
-    reach: Reach,
-}
-
-impl Neck {
-    fn new(instrument: &Instrument, capo: Capo, chord: Chord) -> Self {
-        let tones = Tones::of(chord);
-        let courses = instrument.courses.len().min(MAX_COURSES);
-        let mut short = [false; MAX_COURSES];
-        let mut at = vec![[None; 32]; courses];
-        let last = instrument.last_fret(capo);
-        for (course, row) in at.iter_mut().enumerate() {
-            short[course] = instrument.courses[course].starts_at > 0;
-            let open = instrument.courses[course].open.midi();
-            for fret in 0..=last {
-                let up = instrument.semitones(course, fret, capo);
-                row[usize::from(fret)] = up.and_then(|up| {
-                    let midi = open + i32::from(up);
-                    tones.sounded(midi).map(|tone| (midi, tone))
-                });
-            }
-        }
-        let fret_mm = std::array::from_fn(|fret| {
-            let fret = u8::try_from(fret)
-                .unwrap_or(MAX_FRETS)
-                .saturating_add(capo.fret);
-            // Millimetres: f32 is exact enough.
-            #[allow(clippy::cast_possible_truncation)]
-            let mm = instrument.fret_mm(fret) as f32;
-            mm
-        });
-        #[allow(clippy::cast_possible_truncation)]
-        let spacing_mm = instrument.spacing_mm as f32;
-        Self {
-            tones,
-            courses,
-            at,
-            short,
-            last,
-            reach: Reach {
-                fret_mm,
-                spacing_mm,
-            },
-        }
-    }
-
-    fn shape(&self, found: &Found) -> Shape {
-        let frets = &found.frets[..self.courses];
-        let played = |fret: u8| (fret != NOT_PLAYED).then_some(fret);
-        let sounding = frets.iter().enumerate().filter_map(|(course, &fret)| {
-            played(fret).and_then(|fret| self.at[course][usize::from(fret)])
-        });
-        let sounding: Vec<(i32, u8)> = sounding.collect();
-        let stopped = || {
-            frets
-                .iter()
-                .copied()
-                .filter(|&fret| fret != 0 && fret != NOT_PLAYED)
-        };
-        let (low, high) = (stopped().min().unwrap_or(0), stopped().max().unwrap_or(0));
-        let missing = self
-            .tones
-            .list()
-            .iter()
-            .enumerate()
-            .filter_map(|(place, tone)| {
-                let sounds = sounding
-                    .iter()
-                    .any(|&(_, sounded)| usize::from(sounded) == place);
-                if sounds { None } else { tone.degree }
-            });
-        let lowest = sounding.iter().min_by_key(|(midi, _)| *midi);
-        let span = self.reach.fret_mm[usize::from(high)] - self.reach.fret_mm[usize::from(low)];
-        Shape {
-            frets: frets.iter().map(|&fret| played(fret)).collect(),
-            fingers: found.grip.fingers[..self.courses].to_vec(),
-            barres: hand::barres(frets, &found.grip.fingers),
-            notes: sounding
-                .iter()
-                .map(|&(midi, tone)| spelled(self.tones.get(tone).name, midi))
-                .collect(),
-            missing: missing.collect(),
-            lowest: lowest.and_then(|&(_, tone)| self.tones.get(tone).degree),
-            span_mm: if low == 0 { 0.0 } else { f64::from(span) },
-            base_fret: if high <= BOX_FRETS { 1 } else { low },
-            movable: !frets.contains(&0),
-            cost: found.cost,
-        }
-    }
+    let shape = |found: &Found| neck.shape(&found.frets, &found.grip, found.cost);
+    found.iter().map(shape).collect()
 }
 
 /// A shape that was found; ordered by cost, and by frets where costs are equal, so that the order is always the same.
@@ -426,5 +320,87 @@ impl<'a> Search<'a> {
             }
         }
         Some(effort)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn first(instrument: &str, capo: Capo, chord: &str, order: Order) -> Shape {
+        let instrument = Instrument::by_id(instrument).unwrap();
+        let chord = chord.parse().unwrap();
+        shapes(&instrument, capo, chord, order, 1).remove(0)
+    }
+
+    #[test]
+    fn a_slash_bass_sounds_lowest() {
+        let shape = first("guitar", Capo::NONE, "G/B", Order::Beginner);
+        let lowest = shape.notes.iter().min_by_key(|note| note.midi());
+        assert_eq!(lowest.unwrap().name, "B".parse().unwrap());
+        assert_eq!(shape.lowest, Some(Degree::MajorThird));
+    }
+
+    #[test]
+    fn a_bass_from_outside_the_chord_sounds_once_and_lowest() {
+        let shape = first("guitar", Capo::NONE, "D/E", Order::Beginner);
+        assert_eq!(shape.lowest, None);
+        let basses = shape
+            .notes
+            .iter()
+            .filter(|note| note.name == "E".parse().unwrap());
+        assert_eq!(basses.count(), 1);
+    }
+
+    #[test]
+    fn a_bass_that_no_course_has_is_given_up() {
+        // From the seventeenth fret on there is no B below the C.
+        let shape = first("mandolin", Capo::at(17), "C/B", Order::Beginner);
+        assert_eq!(shape.to_string(), "0023");
+        assert_eq!(shape.lowest, Some(Degree::Root));
+    }
+
+    #[test]
+    fn nothing_comes_of_a_neck_without_courses() {
+        let bare = Instrument::mandolin().tuned(&[]);
+        let chord = "C".parse().unwrap();
+        assert_eq!(shapes(&bare, Capo::NONE, chord, Order::Beginner, 9), []);
+    }
+
+    #[test]
+    fn shapes_move_with_the_capo() {
+        let shape = first("guitar", Capo::at(2), "A", Order::Beginner);
+        assert_eq!(shape.to_string(), "320003");
+        assert_eq!(shape.notes[0].to_string(), "A2");
+    }
+
+    #[test]
+    fn the_short_string_is_left_where_it_does_not_fit() {
+        assert_eq!(
+            first("banjo", Capo::NONE, "D", Order::Beginner).to_string(),
+            "x0234"
+        );
+        let spiked = Capo { fret: 0, short: 2 };
+        assert_eq!(
+            first("banjo", spiked, "D", Order::Beginner).to_string(),
+            "00234"
+        );
+    }
+
+    #[test]
+    fn what_does_not_fit_on_four_courses_is_told() {
+        let shape = first("mandolin", Capo::NONE, "G13", Order::Beginner);
+        assert!(shape.missing.contains(&Degree::Fifth));
+        assert!(!shape.missing.contains(&Degree::MajorThird));
+        assert!(!shape.missing.contains(&Degree::Thirteenth));
+    }
+
+    #[test]
+    fn asking_for_more_shapes_keeps_the_first() {
+        let guitar = Instrument::by_id("guitar").unwrap();
+        let chord: Chord = "Em7".parse().unwrap();
+        let few = shapes(&guitar, Capo::NONE, chord, Order::Beginner, 5);
+        let many = shapes(&guitar, Capo::NONE, chord, Order::Beginner, 60);
+        assert_eq!(few[..], many[..5]);
     }
 }

@@ -109,3 +109,40 @@ impl fmt::Display for Shape {
         Ok(())
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use crate::frets::{Capo, Instrument, shapes};
+
+    use super::*;
+
+    fn best(chord: &str) -> Shape {
+        let chord = chord.parse().unwrap();
+        shapes(
+            &Instrument::mandolin(),
+            Capo::NONE,
+            chord,
+            Order::Beginner,
+            1,
+        )
+        .remove(0)
+    }
+
+    #[test]
+    fn a_mirrored_shape_has_its_courses_and_barres_the_other_way_round() {
+        let am = best("Am").mirrored();
+        assert_eq!(am.to_string(), "0322");
+        assert_eq!((am.barres[0].from, am.barres[0].to), (2, 3));
+        assert_eq!(am.notes[3], best("Am").notes[0]);
+        assert_eq!(am.mirrored(), best("Am"));
+    }
+
+    #[test]
+    fn frets_of_two_digits_are_parted() {
+        let shape = Shape {
+            frets: vec![Some(12), None, Some(0)],
+            ..best("G")
+        };
+        assert_eq!(shape.to_string(), "12-x-0");
+    }
+}

@@ -17,6 +17,7 @@ pub(super) struct Row {
     scale_mm: f64,
     spacing_mm: f64,
     frets: u8,
+    frets_a_finger: u8,
     fretted: bool,
 }
 
@@ -33,122 +34,85 @@ impl Row {
             scale_mm: self.scale_mm,
             spacing_mm: self.spacing_mm,
             frets: self.frets,
+            frets_a_finger: self.frets_a_finger,
             fretted: self.fretted,
         }
     }
 }
 
 use Letter::{A, B, C, D, E, G};
-use Strings::{Pair, Single};
 
-const fn row(
-    id: &'static str,
-    open: &'static [(Letter, i8)],
-    strings: Strings,
-    (scale_mm, spacing_mm): (f64, f64),
-    frets: u8,
-) -> Row {
-    Row {
-        id,
-        open,
-        strings,
-        short: 0,
-        scale_mm,
-        spacing_mm,
-        frets,
-        fretted: true,
+impl Row {
+    /// A fretted neck of single strings from the nut, lengths in mm.
+    const fn new(
+        id: &'static str,
+        open: &'static [(Letter, i8)],
+        (scale_mm, spacing_mm): (f64, f64),
+        frets: u8,
+    ) -> Self {
+        Self {
+            id,
+            open,
+            strings: Strings::Single,
+            short: 0,
+            scale_mm,
+            spacing_mm,
+            frets,
+            frets_a_finger: 1,
+            fretted: true,
+        }
+    }
+
+    const fn in_pairs(self) -> Self {
+        let strings = Strings::Pair;
+        Self { strings, ..self }
+    }
+
+    const fn in_fifths(self) -> Self {
+        let frets_a_finger = 2;
+        Self {
+            frets_a_finger,
+            ..self
+        }
+    }
+
+    const fn short_at(self, short: u8) -> Self {
+        Self { short, ..self }
+    }
+
+    const fn without_frets(self) -> Self {
+        let fretted = false;
+        Self { fretted, ..self }
     }
 }
 
-pub(super) const ROWS: [Row; 12] = [
-    row(
-        "mandolin",
-        &[(G, 3), (D, 4), (A, 4), (E, 5)],
-        Pair,
-        (350.0, 8.0),
-        20,
-    ),
-    row(
-        "octave-mandolin",
-        &[(G, 2), (D, 3), (A, 3), (E, 4)],
-        Pair,
-        (508.0, 9.0),
-        20,
-    ),
-    row(
-        "mandola",
-        &[(C, 3), (G, 3), (D, 4), (A, 4)],
-        Pair,
-        (420.0, 8.5),
-        20,
-    ),
-    row(
-        "tenor-banjo",
-        &[(C, 3), (G, 3), (D, 4), (A, 4)],
-        Single,
-        (530.0, 8.5),
-        17,
-    ),
-    row(
-        "tenor-guitar",
-        &[(C, 3), (G, 3), (D, 4), (A, 4)],
-        Single,
-        (584.0, 8.5),
-        19,
-    ),
-    row(
-        "guitar",
-        &[(E, 2), (A, 2), (D, 3), (G, 3), (B, 3), (E, 4)],
-        Single,
-        (650.0, 7.5),
-        20,
-    ),
-    row(
-        "ukulele",
-        &[(G, 4), (C, 4), (E, 4), (A, 4)],
-        Single,
-        (345.0, 9.5),
-        15,
-    ),
-    row(
-        "baritone-ukulele",
-        &[(D, 3), (G, 3), (B, 3), (E, 4)],
-        Single,
-        (510.0, 9.5),
-        18,
-    ),
-    Row {
-        short: 5,
-        ..row(
-            "banjo",
-            &[(G, 4), (D, 3), (G, 3), (B, 3), (D, 4)],
-            Single,
-            (667.0, 8.0),
-            22,
-        )
-    },
-    Row {
-        fretted: false,
-        ..row(
-            "fiddle",
-            &[(G, 3), (D, 4), (A, 4), (E, 5)],
-            Single,
-            (328.0, 6.5),
-            14,
-        )
-    },
-    row(
-        "bass",
-        &[(E, 1), (A, 1), (D, 2), (G, 2)],
-        Single,
-        (864.0, 11.0),
-        20,
-    ),
-    row(
-        "five-string-bass",
-        &[(B, 0), (E, 1), (A, 1), (D, 2), (G, 2)],
-        Single,
-        (864.0, 10.0),
-        20,
-    ),
+const MANDOLIN: &[(Letter, i8)] = &[(G, 3), (D, 4), (A, 4), (E, 5)];
+const OCTAVE_MANDOLIN: &[(Letter, i8)] = &[(G, 2), (D, 3), (A, 3), (E, 4)];
+const MANDOLA: &[(Letter, i8)] = &[(C, 3), (G, 3), (D, 4), (A, 4)];
+const GUITAR: &[(Letter, i8)] = &[(E, 2), (A, 2), (D, 3), (G, 3), (B, 3), (E, 4)];
+const UKULELE: &[(Letter, i8)] = &[(G, 4), (C, 4), (E, 4), (A, 4)];
+const BARITONE: &[(Letter, i8)] = &[(D, 3), (G, 3), (B, 3), (E, 4)];
+const BANJO: &[(Letter, i8)] = &[(G, 4), (D, 3), (G, 3), (B, 3), (D, 4)];
+const BASS: &[(Letter, i8)] = &[(E, 1), (A, 1), (D, 2), (G, 2)];
+
+pub(super) const ROWS: [Row; 11] = [
+    Row::new("mandolin", MANDOLIN, (350.0, 8.0), 20)
+        .in_pairs()
+        .in_fifths(),
+    Row::new("octave-mandolin", OCTAVE_MANDOLIN, (508.0, 9.0), 20)
+        .in_pairs()
+        .in_fifths(),
+    Row::new("mandola", MANDOLA, (420.0, 8.5), 20)
+        .in_pairs()
+        .in_fifths(),
+    Row::new("tenor-banjo", MANDOLA, (530.0, 8.5), 17).in_fifths(),
+    Row::new("tenor-guitar", MANDOLA, (584.0, 8.5), 19).in_fifths(),
+    Row::new("guitar", GUITAR, (650.0, 7.5), 20),
+    Row::new("ukulele", UKULELE, (345.0, 9.5), 15),
+    Row::new("baritone-ukulele", BARITONE, (510.0, 9.5), 18),
+    Row::new("banjo", BANJO, (667.0, 8.0), 22).short_at(5),
+    Row::new("fiddle", MANDOLIN, (328.0, 6.5), 14)
+        .in_fifths()
+        .without_frets(),
+    Row::new("bass", BASS, (864.0, 11.0), 20),
 ];

@@ -6,6 +6,8 @@ mod chart_hands;
 mod chart_keys;
 mod chart_order;
 mod chart_ryans;
+mod frets_chords_db;
+mod frets_trade;
 mod theory_chords;
 mod theory_keys;
 mod theory_moves;

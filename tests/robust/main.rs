@@ -3,6 +3,7 @@
 mod abc;
 mod abc_songbook;
 mod chart;
+mod frets;
 mod store;
 mod store_damage;
 mod store_tunes;

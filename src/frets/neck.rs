@@ -1,0 +1,111 @@
+//! A neck with one chord on it: where its tones lie, and what a grip on them is called.
+
+use crate::theory::Chord;
+
+use super::hand::{self, Frets, Grip, NOT_PLAYED, Reach};
+use super::instrument::{Capo, Instrument, MAX_COURSES, MAX_FRETS};
+use super::ring::spelled;
+use super::shape::{BOX_FRETS, Shape};
+use super::tones::Tones;
+
+/// A neck with the tones of one chord on it.
+pub(super) struct Neck {
+    pub(super) tones: Tones,
+    pub(super) courses: usize,
+    /// MIDI key and tone of each course at each fret, where a tone of the chord is there.
+    pub(super) at: Vec<[Option<(i32, u8)>; 32]>,
+    /// Courses that start above the nut.
+    pub(super) short: [bool; MAX_COURSES],
+    pub(super) last: u8,
+    pub(super) reach: Reach,
+}
+
+impl Neck {
+    pub(super) fn new(instrument: &Instrument, capo: Capo, chord: Chord) -> Self {
+        let tones = Tones::of(chord);
+        let courses = instrument.courses.len().min(MAX_COURSES);
+        let mut short = [false; MAX_COURSES];
+        let mut at = vec![[None; 32]; courses];
+        let last = instrument.last_fret(capo);
+        for (course, row) in at.iter_mut().enumerate() {
+            short[course] = instrument.courses[course].starts_at > 0;
+            let open = instrument.courses[course].open.midi();
+            for fret in 0..=last {
+                let up = instrument.semitones(course, fret, capo);
+                row[usize::from(fret)] = up.and_then(|up| {
+                    let midi = open + i32::from(up);
+                    tones.sounded(midi).map(|tone| (midi, tone))
+                });
+            }
+        }
+        let fret_mm = std::array::from_fn(|fret| {
+            let fret = u8::try_from(fret)
+                .unwrap_or(MAX_FRETS)
+                .saturating_add(capo.fret);
+            // Millimetres: f32 is exact enough.
+            #[allow(clippy::cast_possible_truncation)]
+            let mm = instrument.fret_mm(fret) as f32;
+            mm
+        });
+        #[allow(clippy::cast_possible_truncation)]
+        let (scale_mm, spacing_mm) = (instrument.scale_mm as f32, instrument.spacing_mm as f32);
+        Self {
+            tones,
+            courses,
+            at,
+            short,
+            last,
+            reach: Reach {
+                fret_mm,
+                scale_mm,
+                frets_a_finger: instrument.frets_a_finger,
+                spacing_mm,
+            },
+        }
+    }
+
+    /// What the player is told of a grip on some frets.
+    pub(super) fn shape(&self, frets: &Frets, grip: &Grip, cost: f32) -> Shape {
+        let frets = &frets[..self.courses];
+        let played = |fret: u8| (fret != NOT_PLAYED).then_some(fret);
+        let sounding = frets.iter().enumerate().filter_map(|(course, &fret)| {
+            played(fret).and_then(|fret| self.at[course][usize::from(fret)])
+        });
+        let sounding: Vec<(i32, u8)> = sounding.collect();
+        let stopped = || {
+            frets
+                .iter()
+                .copied()
+                .filter(|&fret| fret != 0 && fret != NOT_PLAYED)
+        };
+        let (low, high) = (stopped().min().unwrap_or(0), stopped().max().unwrap_or(0));
+        let missing = self
+            .tones
+            .list()
+            .iter()
+            .enumerate()
+            .filter_map(|(place, tone)| {
+                let sounds = sounding
+                    .iter()
+                    .any(|&(_, sounded)| usize::from(sounded) == place);
+                if sounds { None } else { tone.degree }
+            });
+        let lowest = sounding.iter().min_by_key(|(midi, _)| *midi);
+        let span = self.reach.fret_mm[usize::from(high)] - self.reach.fret_mm[usize::from(low)];
+        Shape {
+            frets: frets.iter().map(|&fret| played(fret)).collect(),
+            fingers: grip.fingers[..self.courses].to_vec(),
+            barres: hand::barres(frets, &grip.fingers),
+            notes: sounding
+                .iter()
+                .map(|&(midi, tone)| spelled(self.tones.get(tone).name, midi))
+                .collect(),
+            missing: missing.collect(),
+            lowest: lowest.and_then(|&(_, tone)| self.tones.get(tone).degree),
+            span_mm: if low == 0 { 0.0 } else { f64::from(span) },
+            base_fret: if high <= BOX_FRETS { 1 } else { low },
+            movable: !frets.contains(&0),
+            cost,
+        }
+    }
+}

@@ -247,6 +247,21 @@ impl Tune {
         steps
     }
 
+    /// The names of the parts in the order in which they are played, such as `AABB`: with spaces where a name is longer
+    /// than a letter, and empty where there are no parts.
+    pub fn form_played(&self, playing: &Playing) -> String {
+        let parts = self.parts_or_derived();
+        let mut names = Vec::new();
+        let mut bar = 0;
+        while let Some(played) = playing.bars.get(bar) {
+            let part = played.part.and_then(|part| parts.get(part));
+            names.extend(part.map(|part| part.label.as_str()));
+            bar = playing.run(bar).end.max(bar + 1);
+        }
+        let letters = names.iter().all(|name| name.chars().count() == 1);
+        names.join(if letters { "" } else { " " })
+    }
+
     /// The parts that the form names, as indices; names it does not know are left out. A name that several parts bear
     /// is the first of them, unless the form just lists the parts as they are written.
     fn form_order(&self, parts: &[Part]) -> Vec<usize> {

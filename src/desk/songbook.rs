@@ -54,7 +54,7 @@ impl Entry {
                 .as_ref()
                 .map_or(String::new(), |rhythm| rhythm.id().to_owned()),
             metre: tune.metre.to_string(),
-            form: tune.form.concat(),
+            form: tune.form_played(&tune.playing()),
             key: tune.key,
             first_note: tune
                 .bars

@@ -77,6 +77,11 @@ impl Reluctant {
     }
 }
 
+/// Where in its page a place in the file is.
+fn in_page(at: u64) -> usize {
+    usize::try_from(at % PAGE as u64).unwrap_or_default() // below PAGE
+}
+
 impl Held {
     /// A page as it now is: written before, or from the file, or new.
     fn page(&self, file: &FileBackend, number: u64) -> io::Result<Box<[u8; PAGE]>> {
@@ -95,7 +100,7 @@ impl Held {
         let mut done = 0;
         std::iter::from_fn(move || {
             let at = offset + done as u64;
-            let (page, from) = (at / PAGE as u64, (at % PAGE as u64) as usize);
+            let (page, from) = (at / PAGE as u64, in_page(at));
             let count = (PAGE - from).min(length - done);
             let part = (page, from, done, count);
             done += count;
@@ -144,7 +149,7 @@ impl StorageBackend for Reluctant {
             // What is cut off must read as zeros if the file grows again.
             let kept = length.div_ceil(PAGE as u64);
             held.pages.split_off(&kept);
-            let edge = (length % PAGE as u64) as usize;
+            let edge = in_page(length);
             if edge > 0
                 && let Some(page) = held.pages.get_mut(&(kept - 1))
             {

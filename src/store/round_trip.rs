@@ -311,3 +311,31 @@ fn a_newer_value_is_told_from_a_damaged_one() {
     newer[9] ^= 1;
     assert_eq!(value::read_settings(&newer), Err(ValueError::Damaged));
 }
+
+/// An entry as version 1 wrote it on its first day; see `tests/robust/store.rs` for tunes and settings.
+#[test]
+fn an_entry_of_version_1_is_written_and_read_as_on_its_first_day() {
+    let entry = Entry {
+        id: TuneId(7),
+        titles: vec!["The Weir".to_owned(), "Das Mühlwehr".to_owned()],
+        rhythm: "slip-jig".to_owned(),
+        metre: "9/8".to_owned(),
+        form: "AABB".to_owned(),
+        key: "F# dorian".parse().unwrap(),
+        first_note: Some(Pitch::new("C#".parse().unwrap(), 5)),
+        chords: vec!["F#m7".parse().unwrap(), "B/D#".parse().unwrap()],
+    };
+    let path = concat!(
+        env!("CARGO_MANIFEST_DIR"),
+        "/tests/robust/fixtures/v1-entry.bin"
+    );
+    if std::env::var_os("FOURCOURSE_WRITE_FIXTURES").is_some() {
+        std::fs::write(path, value::write_entry(&entry)).unwrap();
+    }
+    let kept = std::fs::read(path).unwrap();
+    assert!(
+        value::write_entry(&entry) == kept,
+        "an entry is written in another way"
+    );
+    assert_eq!(value::read_entry(TuneId(7), &kept), Ok(entry));
+}

@@ -117,9 +117,11 @@ impl Index {
     /// ```
     pub fn find(&self, query: &str) -> Vec<usize> {
         let query = fold(query);
-        let mut scores: Option<HashMap<u32, Score>> = None;
+        // What each tune has scored with the words so far, and with the word at hand; 0 is out of the running.
+        let mut scores: Vec<Score> = vec![1; self.names.len()];
+        let mut found: Vec<Score> = vec![0; self.names.len()];
         for typed in query.split_ascii_whitespace() {
-            let mut found: HashMap<u32, Score> = HashMap::new();
+            found.fill(0);
             let wanted = letters(typed);
             for (place, word) in self.words.iter().enumerate() {
                 let score = fit(typed, word, (wanted & !self.letters[place]).count_ones());
@@ -127,36 +129,31 @@ impl Index {
                     continue;
                 }
                 for &tune in &self.tunes[place] {
-                    // All words so far must fit; a tune counts with its best word.
-                    let before = match &scores {
-                        None => 0,
-                        Some(scores) => match scores.get(&tune) {
-                            None => continue,
-                            Some(&before) => before,
-                        },
-                    };
-                    let best = found.entry(tune).or_default();
-                    *best = (*best).max(before + score);
+                    let (before, best) = (scores[tune as usize], &mut found[tune as usize]);
+                    if before > 0 {
+                        // A tune counts with its best word.
+                        *best = before.saturating_add(score).max(*best);
+                    }
                 }
             }
-            scores = Some(found);
+            std::mem::swap(&mut scores, &mut found);
         }
-        let Some(scores) = scores else {
+        if query.is_empty() {
             return (0..self.names.len()).collect();
-        };
-        let mut hits: Vec<(Score, usize)> = scores
-            .into_iter()
+        }
+        let places = scores.into_iter().enumerate();
+        let mut hits: Vec<(Score, usize)> = places
+            .filter(|&(_, score)| score > 0)
             .map(|(tune, score)| {
-                let tune = tune as usize;
-                let phrase = match self.names[tune]
-                    .split('\n')
-                    .any(|name| name.starts_with(&query))
-                {
-                    true => 3 * WHOLE,
-                    false if self.names[tune].contains(&query) => WHOLE,
-                    false => 0,
+                let names = &self.names[tune];
+                let phrase = if names.split('\n').any(|name| name.starts_with(&query)) {
+                    3 * WHOLE
+                } else if names.contains(&query) {
+                    WHOLE
+                } else {
+                    0
                 };
-                (score + phrase, tune)
+                (score.saturating_add(phrase), tune)
             })
             .collect();
         hits.sort_unstable_by_key(|&(score, tune)| (std::cmp::Reverse(score), tune));

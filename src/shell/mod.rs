@@ -1,0 +1,152 @@
+//! The shell commands: what a player or a script can ask without a window.
+//!
+//! A command is a struct of what was typed, and `run` makes a page of text from it. Nothing is printed before all is
+//! known, so a command either says what it has to say or fails with one sentence on stderr: 0 is well, 1 is a failure,
+//! 2 is a wrong use of the command line.
+
+mod add;
+mod app;
+mod chart;
+mod chord_box;
+mod failure;
+mod grid;
+mod header;
+mod list;
+mod page;
+mod picture;
+mod read;
+mod ring;
+mod shapes;
+mod songbook;
+mod source;
+mod spell;
+mod transpose;
+
+use std::io::{self, Write};
+use std::path::PathBuf;
+use std::process::ExitCode;
+
+use clap::{Parser, Subcommand};
+
+use fourcourse::desk::Language;
+use fourcourse::words::{Words, system_language};
+
+use failure::Failure;
+use page::Look;
+
+/// Chords, shapes, strums and open strings for a jam circle, in the key that was called. Without a command the app
+/// opens.
+#[derive(Debug, Parser)]
+#[command(name = "fourcourse", version, max_term_width = 100)]
+struct Line {
+    /// Keep the songbook in this folder instead of the user's own
+    #[arg(
+        long,
+        global = true,
+        value_name = "DIR",
+        env = "FOURCOURSE_DATA",
+        hide_env_values = true
+    )]
+    data_folder: Option<PathBuf>,
+
+    /// Speak this language: en, es or de
+    #[arg(long, global = true, value_name = "TAG", value_parser = language)]
+    language: Option<Language>,
+
+    /// Print with plain ASCII signs only
+    #[arg(long, global = true)]
+    ascii: bool,
+
+    #[command(subcommand)]
+    command: Option<Command>,
+}
+
+#[derive(Debug, Subcommand)]
+enum Command {
+    Read(read::Read),
+    Transpose(transpose::Transpose),
+    Spell(spell::Spell),
+    Shapes(shapes::Shapes),
+    Ring(ring::Ring),
+    Add(add::Add),
+    List(list::List),
+    Chart(chart::Chart),
+    Picture(picture::Picture),
+}
+
+/// What every command can ask for.
+struct Shell {
+    words: Words,
+    look: Look,
+    data_folder: Option<PathBuf>,
+}
+
+/// What a command has to say: its page, and remarks that are not part of it.
+#[derive(Debug, Default)]
+struct Said {
+    out: String,
+    err: String,
+}
+
+impl From<String> for Said {
+    fn from(out: String) -> Self {
+        Self {
+            out,
+            err: String::new(),
+        }
+    }
+}
+
+fn language(tag: &str) -> Result<Language, String> {
+    Language::ALL
+        .into_iter()
+        .find(|language| language.tag() == tag)
+        .ok_or_else(|| "known are en, es and de".to_owned())
+}
+
+/// Reads the command line and carries it out.
+pub(crate) fn main() -> ExitCode {
+    let line = Line::parse();
+    let shell = Shell {
+        words: Words::new(line.language.unwrap_or_else(system_language)),
+        look: Look::of_terminal(line.ascii),
+        data_folder: line.data_folder,
+    };
+    let said = match line.command {
+        None => app::run(&shell, line.language),
+        Some(Command::Read(command)) => command.run(&shell),
+        Some(Command::Transpose(command)) => command.run(),
+        Some(Command::Spell(command)) => command.run(),
+        Some(Command::Shapes(command)) => command.run(&shell),
+        Some(Command::Ring(command)) => command.run(&shell),
+        Some(Command::Add(command)) => command.run(&shell),
+        Some(Command::List(command)) => command.run(&shell),
+        Some(Command::Chart(command)) => command.run(&shell),
+        Some(Command::Picture(command)) => command.run(&shell),
+    };
+    match said {
+        Ok(said) => {
+            // A reader who has seen enough closes the pipe; that is no failure, and there is nobody left to tell.
+            let _ = io::stderr().write_all(said.err.as_bytes());
+            match io::stdout().write_all(said.out.as_bytes()) {
+                Err(error) if error.kind() != io::ErrorKind::BrokenPipe => ExitCode::FAILURE,
+                _ => ExitCode::SUCCESS,
+            }
+        }
+        Err(failure) => {
+            let sentence = failure.sentence(&shell.words);
+            let _ = writeln!(io::stderr(), "{sentence}");
+            ExitCode::FAILURE
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use clap::CommandFactory;
+
+    #[test]
+    fn the_command_line_does_not_contradict_itself() {
+        super::Line::command().debug_assert();
+    }
+}

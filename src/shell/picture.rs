@@ -1,0 +1,161 @@
+//! `fourcourse picture VIEW [TUNE]`: any view as a PNG file, with no display.
+
+use std::path::PathBuf;
+
+use clap::{Args, ValueEnum};
+
+use super::{Failure, Said, Shell};
+
+/// A view drawn into a PNG file; no display is needed
+#[derive(Debug, Args)]
+pub(super) struct Picture {
+    /// What to draw
+    view: View,
+
+    /// Words of a tune's title, its number in the list, or a file; without it the first tune of the songbook
+    tune: Option<String>,
+
+    /// The key that was called: A, Bb
+    #[arg(long, value_name = "KEY")]
+    key: Option<String>,
+
+    /// The bar that is being played, counted from 1 in playing order
+    #[arg(long, value_name = "N", value_parser = clap::value_parser!(u32).range(1..))]
+    bar: Option<u32>,
+
+    /// Width and height in points
+    #[arg(long, value_name = "WxH", default_value = "412x915", value_parser = size)]
+    size: (u32, u32),
+
+    /// Pixels for each point
+    #[arg(long, value_name = "N", default_value_t = 2.0, value_parser = density)]
+    density: f32,
+
+    /// The colours
+    #[arg(long)]
+    theme: Option<Colours>,
+
+    /// The file to write
+    #[arg(long, value_name = "FILE.png")]
+    out: PathBuf,
+}
+
+#[derive(Debug, Clone, Copy, ValueEnum)]
+enum View {
+    Stand,
+    Songbook,
+    Settings,
+}
+
+#[derive(Debug, Clone, Copy, ValueEnum)]
+enum Colours {
+    Ebony,
+    Spruce,
+    Sun,
+}
+
+fn size(text: &str) -> Result<(u32, u32), String> {
+    let sides = text.split_once(['x', 'X', '×']);
+    let sides = sides.and_then(|(width, height)| Some((width.parse().ok()?, height.parse().ok()?)));
+    match sides {
+        Some((width, height))
+            if (1..=10_000).contains(&width) && (1..=10_000).contains(&height) =>
+        {
+            Ok((width, height))
+        }
+        _ => Err("a width and a height such as 412x915".to_owned()),
+    }
+}
+
+fn density(text: &str) -> Result<f32, String> {
+    match text.parse() {
+        Ok(density) if (0.25..=8.0).contains(&density) => Ok(density),
+        _ => Err("a number from 0.25 to 8".to_owned()),
+    }
+}
+
+impl Picture {
+    /// Says that this build draws nothing.
+    #[cfg(not(feature = "app"))]
+    pub(super) fn run(&self, _shell: &Shell) -> Result<Said, Failure> {
+        Err(Failure::new("shell-no-picture").with("view", format!("{:?}", self.view)))
+    }
+
+    /// Draws from a copy of the songbook in memory, so that nothing is changed or kept.
+    #[cfg(feature = "app")]
+    pub(super) fn run(&self, shell: &Shell) -> Result<Said, Failure> {
+        use std::time::Duration;
+
+        use fourcourse::desk::{Ask, Desk, Room, Songbook, Theme, TuneId};
+        use fourcourse::store::Memory;
+
+        use super::{songbook, transpose};
+
+        let now = Duration::ZERO;
+        let mut remark = String::new();
+        let (mut tunes, mut settings) = (Vec::new(), None);
+        if let Some(wanted) = &self.tune {
+            let found = songbook::find(wanted, shell)?;
+            tunes.push(found.tune);
+            settings = found.settings;
+            remark += &found.remark;
+        }
+        if tunes.is_empty() || matches!(self.view, View::Songbook) {
+            let (store, aside) = songbook::open(shell)?;
+            let all = store
+                .entries()
+                .iter()
+                .filter_map(|entry| store.tune(entry.id));
+            // The first tune is on the stand; the list sorts itself.
+            let most = if matches!(self.view, View::Songbook) {
+                usize::MAX
+            } else {
+                1
+            };
+            let others: Vec<_> = all
+                .filter(|tune| tunes.first() != Some(tune))
+                .take(most)
+                .collect();
+            tunes.extend(others);
+            settings = store.settings();
+            remark += &aside;
+        }
+        let first = tunes.first().map(|tune| tune.key);
+        let mut settings = settings.unwrap_or_default();
+        settings.language = Some(shell.words.language());
+        if let Some(theme) = self.theme {
+            settings.theme = match theme {
+                Colours::Ebony => Theme::Ebony,
+                Colours::Spruce => Theme::Spruce,
+                Colours::Sun => Theme::Sun,
+            };
+        }
+        let mut desk = Desk::new(Box::new(Memory::new(tunes)), settings, None);
+        desk.ask(Ask::Open(TuneId(1)), now);
+        if let (Some(key), Some(written)) = (&self.key, first) {
+            desk.ask(Ask::KeyOn(transpose::called(key, written)?.tonic), now);
+        }
+        if let Some(bar) = self.bar {
+            desk.ask(Ask::JumpTo(bar as usize - 1), now);
+        }
+        desk.ask(
+            Ask::Go(match self.view {
+                View::Stand => Room::Stand,
+                View::Songbook => Room::Songbook,
+                View::Settings => Room::Settings,
+            }),
+            now,
+        );
+        let png = fourcourse::bind::picture::render(Box::new(desk), self.size, self.density, now)
+            .map_err(|why| Failure::new("shell-picture-failed").with("why", why))?;
+        std::fs::write(&self.out, png).map_err(|why| {
+            Failure::new("shell-file-unwritable")
+                .with("file", self.out.display())
+                .with("why", why)
+        })?;
+        Ok(Said {
+            out: String::new(),
+            err: remark,
+        })
+    }
+}

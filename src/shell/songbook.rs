@@ -1,0 +1,133 @@
+//! The player's songbook for the commands, and finding a tune in it.
+
+use std::path::Path;
+
+use chrono::Utc;
+
+use fourcourse::chart::Tune;
+use fourcourse::desk::{Entry, Settings, Songbook};
+use fourcourse::store::{Store, data_folder, shipped};
+
+use super::{Failure, Shell, header, source};
+
+/// Tunes that are named when several fit.
+const MOST_NAMED: usize = 12;
+
+/// Opens the songbook; a new one gets the shipped tunes first. The second value says what had to be put aside.
+pub(super) fn open(shell: &Shell) -> Result<(Store, String), Failure> {
+    let folder = shell
+        .data_folder
+        .clone()
+        .or_else(data_folder)
+        .ok_or_else(|| Failure::new("shell-no-home"))?;
+    let opened = Store::open(&folder, Utc::now())?;
+    let mut store = opened.store;
+    if opened.new {
+        store.restore(&shipped::tunes())?;
+    }
+    let remark = opened.set_aside.map_or_else(String::new, |aside| {
+        let id = if aside.newer {
+            "notice-set-aside-newer"
+        } else {
+            "notice-set-aside"
+        };
+        let file = aside.path.display().to_string();
+        shell.words.say(id, &[("file", file)]) + "\n"
+    });
+    Ok((store, remark))
+}
+
+/// A tune that was asked for, the player's settings if there are any, and a remark.
+pub(super) struct Found {
+    pub(super) tune: Tune,
+    pub(super) settings: Option<Settings>,
+    pub(super) remark: String,
+}
+
+/// Finds a tune by a path to a file, its number in the songbook, or words of its names. A title as it stands goes before
+/// others that hold the same words.
+pub(super) fn find(wanted: &str, shell: &Shell) -> Result<Found, Failure> {
+    let path = Path::new(wanted);
+    if wanted == "-" || path.is_file() {
+        let book = source::tunes(path)?;
+        let mut tunes = book.tunes.into_iter();
+        let first = tunes.next();
+        if let Some(second) = tunes.next() {
+            let titles = first.iter().chain([&second]).map(|read| &read.tune.title);
+            let names: Vec<String> = titles
+                .cloned()
+                .chain(tunes.map(|read| read.tune.title))
+                .collect();
+            let failure = Failure::new("shell-many-in-file").with("file", path.display());
+            return Err(named(failure, &names));
+        }
+        let read = first.ok_or_else(|| Failure::new("shell-no-tune").with("file", wanted))?;
+        return Ok(Found {
+            remark: source::problems(&shell.words, path, &read.problems),
+            tune: read.tune,
+            settings: None,
+        });
+    }
+    let (store, remark) = open(shell)?;
+    let entry = choose(&store, wanted, shell)?;
+    let tune = store
+        .tune(entry.id)
+        .ok_or_else(|| Failure::new("notice-tune-unreadable").line(entry.titles.concat()))?;
+    Ok(Found {
+        tune,
+        settings: store.settings(),
+        remark,
+    })
+}
+
+fn choose<'a>(store: &'a Store, wanted: &str, shell: &Shell) -> Result<&'a Entry, Failure> {
+    let entries = store.entries();
+    if let Ok(number) = wanted.trim().parse::<u64>()
+        && let Some(entry) = entries.iter().find(|entry| entry.id.0 == number)
+    {
+        return Ok(entry);
+    }
+    let found: Vec<&Entry> = store
+        .search(wanted)
+        .into_iter()
+        .map(|place| &entries[place])
+        .collect();
+    let is = |entry: &&&Entry| {
+        let mut names = entry.titles.iter();
+        names.any(|name| name.to_lowercase() == wanted.trim().to_lowercase())
+    };
+    let exact: Vec<&Entry> = found.iter().filter(is).copied().collect();
+    match (exact.as_slice(), found.as_slice()) {
+        (&[entry], _) | (_, &[entry]) => Ok(entry),
+        (_, []) => Err(Failure::new("shell-tune-unknown").with("text", wanted.trim())),
+        (same, all) => {
+            let fitting = if same.is_empty() { all } else { same };
+            let rows: Vec<_> = fitting.iter().map(|entry| line(entry, shell)).collect();
+            Err(named(
+                Failure::new("shell-many-tunes").with("text", wanted.trim()),
+                &rows,
+            ))
+        }
+    }
+}
+
+/// A failure with the first of some names below it.
+fn named(failure: Failure, names: &[String]) -> Failure {
+    let mut failure = names
+        .iter()
+        .take(MOST_NAMED)
+        .fold(failure, |failure, name| failure.line(format!("  {name}")));
+    if names.len() > MOST_NAMED {
+        failure = failure.line("  ...".to_owned());
+    }
+    failure
+}
+
+/// A tune to choose: its number, title and what tells it from others.
+fn line(entry: &Entry, shell: &Shell) -> String {
+    let title = entry.titles.first().map_or("", String::as_str);
+    let rhythm = shell.words.rhythm(&entry.rhythm);
+    let kind = [rhythm, header::key(entry.key, shell)];
+    let kind: Vec<_> = kind.into_iter().filter(|word| !word.is_empty()).collect();
+    format!("{} {title} ({})", entry.id.0, kind.join(", "))
+}

@@ -1,0 +1,67 @@
+//! `fourcourse spell CHORD...`: the notes of chords.
+
+use clap::Args;
+use serde_json::{Value, json};
+
+use fourcourse::theory::{NoteName, Symbol};
+
+use super::{Failure, Said};
+
+/// The notes of each chord, lowest first, one chord a line
+#[derive(Debug, Args)]
+pub(super) struct Spell {
+    /// Chord symbols in any spelling: Am7, "Bb7(#9)", F#-7/E
+    #[arg(required = true, value_name = "CHORD")]
+    chords: Vec<String>,
+
+    /// Print JSON: a list of {"symbol","notes"}
+    #[arg(long)]
+    json: bool,
+}
+
+/// A chord symbol that was typed.
+pub(super) fn symbol(text: &str) -> Result<Symbol, Failure> {
+    text.parse()
+        .map_err(|_| Failure::new("shell-no-chord").with("text", text.trim()))
+}
+
+/// The notes of a chord: its bass, then the others in spelling order.
+fn notes(symbol: Symbol) -> Vec<NoteName> {
+    let Symbol::Chord(chord) = symbol else {
+        return Vec::new();
+    };
+    let mut notes = vec![chord.lowest()];
+    notes.extend(
+        chord
+            .tones()
+            .map(|(_, note)| note)
+            .filter(|&note| note != chord.lowest()),
+    );
+    notes
+}
+
+impl Spell {
+    pub(super) fn run(&self) -> Result<Said, Failure> {
+        let mut chords = Vec::new();
+        for text in &self.chords {
+            // Several chords may come in one pair of quotes.
+            for word in text.split_whitespace() {
+                chords.push(symbol(word)?);
+            }
+        }
+        let names = |symbol: Symbol| -> Vec<String> {
+            notes(symbol).iter().map(NoteName::to_string).collect()
+        };
+        if self.json {
+            let rows = chords
+                .into_iter()
+                .map(|symbol| json!({"symbol": symbol.to_string(), "notes": names(symbol)}));
+            return Ok(format!("{}\n", Value::Array(rows.collect())).into());
+        }
+        let lines = chords.into_iter().map(|symbol| match symbol {
+            Symbol::Chord(_) => names(symbol).join(" ") + "\n",
+            Symbol::NoChord => format!("{symbol}\n"),
+        });
+        Ok(lines.collect::<String>().into())
+    }
+}

@@ -1,0 +1,141 @@
+//! What goes wrong ends with 1 and one sentence, a wrong use of the command line with 2.
+
+use std::fs;
+
+use super::{Ran, run, run_in};
+
+#[track_caller]
+fn sentence(ran: Ran, sentence: &str) {
+    assert_eq!(
+        (ran.code, ran.out.as_str(), ran.err.as_str()),
+        (1, "", format!("{sentence}\n").as_str())
+    );
+}
+
+#[test]
+fn what_is_not_understood_is_said_in_a_sentence() {
+    sentence(run(["spell", "Am", "Hm"]), "\"Hm\" is not a chord symbol.");
+    sentence(run(["shapes", "N.C."]), "\"N.C.\" is not a chord symbol.");
+    sentence(
+        run(["transpose", "A X", "--from", "A", "--to", "B"]),
+        "\"X\" is not a chord symbol.",
+    );
+    sentence(
+        run(["transpose", "A", "--from", "A", "--to", "Q"]),
+        "\"Q\" is not a key.",
+    );
+    sentence(
+        run(["chart", "millrace reel", "--key", "la"]),
+        "\"la\" is not a key.",
+    );
+    sentence(run(["ring", "?"]), "\"?\" is neither a key nor a chord.");
+    sentence(
+        run(["chart", "zzyzx"]),
+        "No tune in the songbook is called \"zzyzx\".",
+    );
+    sentence(
+        run(["list", "zzyzx"]),
+        "No tune in the songbook is called \"zzyzx\".",
+    );
+    let kazoo = run(["shapes", "A", "--instrument", "kazoo"]);
+    assert_eq!(kazoo.code, 1);
+    assert!(
+        kazoo
+            .err
+            .starts_with("There is no instrument \"kazoo\". Known are mandolin, "),
+        "{}",
+        kazoo.err
+    );
+}
+
+#[test]
+fn files_that_cannot_be_read_are_named() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("none.abc");
+    let ran = run(["read".as_ref(), path.as_os_str()]);
+    let start = format!("{} cannot be read: ", path.display());
+    assert!(ran.code == 1 && ran.err.starts_with(&start), "{ran:?}");
+
+    fs::write(&path, "just a letter\n").unwrap();
+    sentence(
+        run(["read".as_ref(), path.as_os_str()]),
+        &format!("There is no tune in {}.", path.display()),
+    );
+}
+
+#[cfg(unix)]
+#[test]
+fn an_endless_file_is_read_no_further_than_the_limit() {
+    let ran = run(["read", "/dev/zero"]);
+    assert_eq!((ran.code, ran.out.as_str()), (1, ""));
+}
+
+#[test]
+fn a_songbook_that_is_open_elsewhere_is_not_touched() {
+    let folder = tempfile::tempdir().unwrap();
+    let _open =
+        fourcourse::store::Store::open(folder.path(), chrono::DateTime::UNIX_EPOCH).unwrap();
+    sentence(
+        run_in(folder.path(), ["list"]),
+        "The songbook is open in another window or command.",
+    );
+}
+
+#[test]
+fn a_folder_that_cannot_be_used_is_said_so() {
+    let folder = tempfile::tempdir().unwrap();
+    let taken = folder.path().join("taken");
+    fs::write(&taken, "a letter").unwrap();
+    let ran = run_in(&taken, ["list"]);
+    let start = "The folder of the songbook cannot be used: ";
+    assert!(ran.code == 1 && ran.err.starts_with(start), "{ran:?}");
+    assert_eq!(ran.err.lines().count(), 1);
+}
+
+#[test]
+fn a_damaged_songbook_is_set_aside_and_the_shipped_tunes_are_there() {
+    let folder = tempfile::tempdir().unwrap();
+    fs::write(folder.path().join("songbook.redb"), "not a songbook").unwrap();
+    let ran = run_in(folder.path(), ["list", "millrace"]);
+    assert_eq!(ran.code, 0);
+    assert!(ran.out.contains("Millrace Reel"), "{ran:?}");
+    assert!(ran.err.contains("songbook-set-aside-"), "{ran:?}");
+    assert_eq!(run_in(folder.path(), ["list", "millrace"]).err, "");
+}
+
+#[test]
+fn a_wrong_use_of_the_command_line_ends_with_2() {
+    let wrong: [&[&str]; 9] = [
+        &["frobnicate"],
+        &["spell"],
+        &["read"],
+        &["transpose", "A D"],
+        &["shapes", "A", "--capo", "99"],
+        &["shapes", "A", "--most", "0"],
+        &["picture", "stand"],
+        &["picture", "stand", "--size", "big", "--out", "x.png"],
+        &["--language", "tlh", "list"],
+    ];
+    for args in wrong {
+        let ran = run(args);
+        assert_eq!((ran.code, ran.out.as_str()), (2, ""), "{args:?}");
+        assert!(
+            ran.err.contains("--help") || ran.err.contains("for '"),
+            "{args:?}: {}",
+            ran.err
+        );
+    }
+}
+
+#[cfg(not(feature = "app"))]
+#[test]
+fn a_build_without_a_window_says_so() {
+    sentence(
+        run([] as [&str; 0]),
+        "This build of fourcourse has no window, only the commands. \"fourcourse help\" lists them.",
+    );
+    sentence(
+        run(["picture", "stand", "--out", "x.png"]),
+        "This build of fourcourse has no window and draws no pictures.",
+    );
+}

@@ -3,6 +3,8 @@
 //! One file a view. Callbacks queue their ask, and the queue is worked off after they have returned, so that no model
 //! changes while the toolkit walks it.
 
+#[cfg(target_os = "android")]
+mod android;
 mod fonts;
 mod keep;
 pub mod picture;

@@ -184,6 +184,3 @@ impl Desk {
         )
     }
 }
-
-#[cfg(test)]
-mod tests;

@@ -1,10 +1,10 @@
 //! Looking through the songbook.
 
 use super::*;
-use crate::theory::{Key, Mode};
+use fourcourse::theory::{Key, Mode};
 
 fn shipped() -> Desk {
-    let tunes = crate::store::shipped::tunes()
+    let tunes = fourcourse::store::shipped::tunes()
         .into_iter()
         .map(|(_, tune)| tune)
         .collect();

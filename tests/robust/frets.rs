@@ -149,6 +149,10 @@ proptest! {
             }
         }
     }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(32))]
 
     #[test]
     fn odd_necks_do_no_harm(

@@ -91,6 +91,8 @@ struct Sofar {
     tones: u16,
     /// Frets that are stopped, as bits.
     stopped: u32,
+    /// Courses that are stopped.
+    pressed: u8,
     high: u8,
     sounding: u8,
     /// Courses left out since the last one that sounds.
@@ -99,18 +101,27 @@ struct Sofar {
     open_after_stopped: bool,
 }
 
+/// Small numbers as factors.
+const COUNTS: [f32; 13] = [
+    0.0, 1.0, 2.0, 3.0, 4.0, 5.0, 6.0, 7.0, 8.0, 9.0, 10.0, 11.0, 12.0,
+];
+
 struct Search<'a> {
     neck: &'a Neck,
     weights: &'a Weights,
     most: usize,
     open_too: bool,
     vital: u16,
+    root: u16,
+    dispensable: u16,
     /// Vital tones that may be missing, because there are not enough courses.
     spare: u32,
     fewest: u8,
     frets: Frets,
     low: u8,
     high: u8,
+    /// The last course that has a tone at the lowest fret.
+    low_until: usize,
     steps: u32,
     found: BinaryHeap<Found>,
 }
@@ -126,11 +137,14 @@ impl<'a> Search<'a> {
             most,
             open_too: order == Order::Beginner,
             vital,
+            root: neck.tones.mask(Need::Root),
+            dispensable: neck.tones.mask(Need::Spare),
             spare: vital.count_ones().saturating_sub(full),
             fewest: tones.clamp(2, 3),
             frets: [NOT_PLAYED; MAX_COURSES],
             low: 0,
             high: 0,
+            low_until: 0,
             steps: 0,
             found: BinaryHeap::new(),
         }
@@ -144,7 +158,12 @@ impl<'a> Search<'a> {
             self.course(0, Sofar::default());
         }
         for low in 1..=self.neck.last {
+            let there = |course: &usize| self.neck.at[*course][usize::from(low)].is_some();
+            let Some(last) = (0..self.neck.courses).rev().find(there) else {
+                continue;
+            };
             self.low = low;
+            self.low_until = last;
             let mm = self.neck.reach.fret_mm;
             let within = |&fret: &u8| mm[usize::from(fret)] - mm[usize::from(low)] <= WIDEST;
             let furthest = self.neck.last.min(low + MOST_FRETS);
@@ -166,16 +185,47 @@ impl<'a> Search<'a> {
         self.found.len() >= self.most && self.found.peek().is_some_and(|worst| effort > worst.cost)
     }
 
+    /// The least that any grip on the stopped courses takes: a finger for each, or fewer and one that lies flat.
+    fn least_grip(&self, sofar: Sofar) -> f32 {
+        let finger = self.weights.finger;
+        let each = FINGERS.get(usize::from(sofar.pressed));
+        let flat =
+            finger * FINGERS[sofar.stopped.count_ones().min(4) as usize] + self.weights.barre;
+        each.map_or(flat, |each| flat.min(finger * each))
+    }
+
+    /// Whether something is stopped where the hand stands; otherwise the shape belongs to a higher position.
+    fn stands(&self, sofar: Sofar) -> bool {
+        self.low == 0 || sofar.stopped & (1 << self.low) != 0
+    }
+
+    /// The least that the sound will lack when `left` courses are still to be decided.
+    fn least_lack(&self, sofar: Sofar, left: u32) -> f32 {
+        let weights = self.weights;
+        let lacking = |tones: u16| (tones & !sofar.tones).count_ones();
+        let free = left.saturating_sub(lacking(self.vital));
+        let (root, spare) = (lacking(self.root), lacking(self.dispensable));
+        let cheapest = weights.no_spare.min(weights.no_root);
+        let tones = match free {
+            0 => {
+                COUNTS[root as usize] * weights.no_root + COUNTS[spare as usize] * weights.no_spare
+            }
+            _ => COUNTS[(root + spare).saturating_sub(free) as usize] * cheapest,
+        };
+        let sounding = u32::from(sofar.sounding) + left;
+        tones + COUNTS[4_u32.saturating_sub(sounding) as usize] * weights.thin
+    }
+
     /// Decides a course and those after it.
     fn course(&mut self, course: usize, sofar: Sofar) {
         self.steps += 1;
         let left = u32::try_from(self.neck.courses - course).unwrap_or(0);
         let lacking = (self.vital & !sofar.tones).count_ones();
-        let fingers = sofar.stopped.count_ones().min(5);
         if self.steps > MOST_STEPS
             || lacking > left + self.spare
-            || fingers > 4
-            || self.too_much(sofar.effort + self.weights.finger * FINGERS[fingers as usize])
+            || sofar.stopped.count_ones() > 4
+            || course > self.low_until && !self.stands(sofar)
+            || self.too_much(sofar.effort + self.least_grip(sofar) + self.least_lack(sofar, left))
         {
             return;
         }
@@ -220,6 +270,7 @@ impl<'a> Search<'a> {
                 now.open_after_stopped = false;
             }
             now.stopped |= 1 << fret;
+            now.pressed += 1;
             if fret > now.high {
                 let from = if now.high == 0 { self.low } else { now.high };
                 now.effort += self.weights.stretch * f32::from(fret - from);
@@ -244,17 +295,15 @@ impl<'a> Search<'a> {
     }
 
     fn finish(&mut self, sofar: Sofar) {
-        let stands = self.low == 0 || sofar.stopped & (1 << self.low) != 0;
         let distinct = sofar.tones.count_ones();
-        if !stands || sofar.sounding < self.fewest || distinct < 2 {
+        if !self.stands(sofar) || sofar.sounding < self.fewest || distinct < 2 {
             return;
         }
         let Some(sound) = self.sound_effort(sofar) else {
             return;
         };
         let effort = sofar.effort + sound;
-        let fingers = sofar.stopped.count_ones() as usize;
-        if self.too_much(effort + self.weights.finger * FINGERS[fingers]) {
+        if self.too_much(effort + self.least_grip(sofar)) {
             return;
         }
         let frets = &self.frets[..self.neck.courses];

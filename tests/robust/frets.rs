@@ -5,7 +5,7 @@ use std::collections::HashMap;
 use fourcourse::frets::{
     Capo, Finger, Instrument, MAX_COURSES, Order, Shape, ring_in_chord, shapes,
 };
-use fourcourse::theory::{Chord, Degree, Letter, NoteName, Pitch, Quality};
+use fourcourse::theory::{Chord, Letter, NoteName, Pitch, Quality};
 use proptest::prelude::*;
 
 fn name() -> impl Strategy<Value = NoteName> {
@@ -206,20 +206,14 @@ fn necks_in_fifths_share_their_shapes() {
 }
 
 #[test]
-fn twelve_courses_and_thirty_frets_are_searched_in_bounded_time() {
-    let g = "G".parse::<NoteName>().unwrap();
-    let open: Vec<Pitch> = (0_i8..12).map(|i| Pitch::new(g, 2 + i % 3)).collect();
+fn twelve_courses_and_thirty_frets_are_searched() {
+    let harp = ["C", "E", "G"].map(|name| name.parse::<NoteName>().unwrap());
+    let octaves = (2_i8..6).flat_map(|octave| harp.map(|name| Pitch::new(name, octave)));
     let neck = Instrument {
         frets: 30,
         ..Instrument::mandolin()
-    }
-    .tuned(&open);
-    let chord = Chord::new(
-        g,
-        Quality::SEVENTH
-            .with(Degree::Ninth)
-            .with(Degree::Thirteenth),
-    );
-    let found = shapes(&neck, Capo::NONE, chord, Order::Beginner, 12);
-    assert!(found.len() <= 12);
+    };
+    let neck = neck.tuned(&octaves.collect::<Vec<_>>());
+    let found = shapes(&neck, Capo::NONE, "C".parse().unwrap(), Order::Beginner, 12);
+    assert_eq!(found[0].to_string(), "000000000000");
 }

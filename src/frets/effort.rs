@@ -99,3 +99,8 @@ const CHOPS: Weights = Weights {
 
 /// How the effort of setting fingers down grows with their number: `n^1.3`.
 pub(super) const FINGERS: [f32; 5] = [0.0, 1.0, 2.46, 4.17, 6.06];
+
+/// A small count as a factor.
+pub(super) fn times(count: usize) -> f32 {
+    f32::from(u8::try_from(count).unwrap_or(u8::MAX))
+}

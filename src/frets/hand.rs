@@ -1,6 +1,6 @@
 //! The left hand: which fingers can hold a set of frets, and which hold it with the least effort.
 
-use super::effort::{FINGERS, Weights};
+use super::effort::{FINGERS, Weights, times};
 use super::instrument::MAX_COURSES;
 use super::shape::{Barre, Finger};
 
@@ -39,9 +39,6 @@ pub(super) const MOST_FRETS: u8 = 5;
 
 /// Length over which each finger can lie flat, in mm: the whole index, but only the pads of the others (common practice).
 const FLAT: [f32; 4] = [60.0, 20.0, 20.0, 12.0];
-
-/// Fingers from one to another.
-const STEPS: [f32; 4] = [0.0, 1.0, 2.0, 3.0];
 
 /// A neck as the hand feels it.
 #[derive(Debug)]
@@ -148,7 +145,7 @@ impl Hand<'_> {
         let from = |origin: u8, moved: f32| {
             let steps = set().map(|(finger, tip)| {
                 let owner = (tip.0 - origin) / self.reach.frets_a_finger.max(1);
-                STEPS[finger.abs_diff(usize::from(owner.min(3)))]
+                times(finger.abs_diff(usize::from(owner.min(3))))
             });
             moved + steps.sum::<f32>()
         };
@@ -200,16 +197,14 @@ impl Hand<'_> {
         // flat courses damp an open one there.
         let beside = self.frets.get(to + 1).is_some_and(|&f| f != 0 && f < fret);
         let damps = under.len() > 2 && self.frets[to + 1..].contains(&0);
-        let courses = [
-            0.0, 1.0, 2.0, 3.0, 4.0, 5.0, 6.0, 7.0, 8.0, 9.0, 10.0, 11.0, 12.0,
-        ][under.len()];
+        let courses = times(under.len());
         let length = (courses - 1.0) * self.reach.spacing_mm;
         if !lies || damps || length > FLAT[finger] {
             return None;
         }
         let wide = (courses - 2.0).max(0.0) * self.weights.barre_wide;
         let arched = if beside { self.weights.arched } else { 0.0 };
-        Some(self.weights.barre + wide + arched + STEPS[finger] * self.weights.barre_weaker)
+        Some(self.weights.barre + wide + arched + times(finger) * self.weights.barre_weaker)
     }
 
     /// Effort of spreading a finger away from those already set; `None` if it does not reach.
@@ -220,9 +215,7 @@ impl Hand<'_> {
                 continue;
             }
             let along = self.reach.fret_mm[usize::from(fret)] - self.reach.fret_mm[usize::from(at)];
-            // Courses number at most twelve.
-            #[allow(clippy::cast_precision_loss)]
-            let across = course.abs_diff(on) as f32 * self.reach.spacing_mm;
+            let across = times(course.abs_diff(on)) * self.reach.spacing_mm;
             if along.hypot(across) > FURTHEST[other][finger] {
                 return None;
             }

@@ -4,7 +4,7 @@ use std::collections::BinaryHeap;
 
 use crate::theory::{Chord, Degree};
 
-use super::effort::{FINGERS, Weights};
+use super::effort::{FINGERS, Weights, times};
 use super::hand::{Frets, Grip, MOST_FRETS, NOT_PLAYED, WIDEST, best_grip};
 use super::instrument::{Capo, Instrument, MAX_COURSES};
 use super::neck::Neck;
@@ -101,11 +101,6 @@ struct Sofar {
     open_after_stopped: bool,
 }
 
-/// Small numbers as factors.
-const COUNTS: [f32; 13] = [
-    0.0, 1.0, 2.0, 3.0, 4.0, 5.0, 6.0, 7.0, 8.0, 9.0, 10.0, 11.0, 12.0,
-];
-
 struct Search<'a> {
     neck: &'a Neck,
     weights: &'a Weights,
@@ -115,7 +110,7 @@ struct Search<'a> {
     root: u16,
     dispensable: u16,
     /// Vital tones that may be missing, because there are not enough courses.
-    spare: u32,
+    spare: usize,
     fewest: u8,
     frets: Frets,
     low: u8,
@@ -129,7 +124,6 @@ struct Search<'a> {
 impl<'a> Search<'a> {
     fn new(neck: &'a Neck, order: Order, most: usize, weights: &'a Weights) -> Self {
         let vital = neck.tones.mask(Need::Vital);
-        let full = u32::try_from(neck.courses).unwrap_or(0);
         let tones = u8::try_from(neck.tones.list().len()).unwrap_or(u8::MAX);
         Self {
             neck,
@@ -139,7 +133,7 @@ impl<'a> Search<'a> {
             vital,
             root: neck.tones.mask(Need::Root),
             dispensable: neck.tones.mask(Need::Spare),
-            spare: vital.count_ones().saturating_sub(full),
+            spare: (vital.count_ones() as usize).saturating_sub(neck.courses),
             fewest: tones.clamp(2, 3),
             frets: [NOT_PLAYED; MAX_COURSES],
             low: 0,
@@ -200,27 +194,26 @@ impl<'a> Search<'a> {
     }
 
     /// The least that the sound will lack when `left` courses are still to be decided.
-    fn least_lack(&self, sofar: Sofar, left: u32) -> f32 {
+    fn least_lack(&self, sofar: Sofar, left: usize) -> f32 {
         let weights = self.weights;
-        let lacking = |tones: u16| (tones & !sofar.tones).count_ones();
+        let lacking = |tones: u16| (tones & !sofar.tones).count_ones() as usize;
         let free = left.saturating_sub(lacking(self.vital));
         let (root, spare) = (lacking(self.root), lacking(self.dispensable));
-        let cheapest = weights.no_spare.min(weights.no_root);
-        let tones = match free {
-            0 => {
-                COUNTS[root as usize] * weights.no_root + COUNTS[spare as usize] * weights.no_spare
-            }
-            _ => COUNTS[(root + spare).saturating_sub(free) as usize] * cheapest,
+        let tones = if free == 0 {
+            times(root) * weights.no_root + times(spare) * weights.no_spare
+        } else {
+            let cheapest = weights.no_spare.min(weights.no_root);
+            times((root + spare).saturating_sub(free)) * cheapest
         };
-        let sounding = u32::from(sofar.sounding) + left;
-        tones + COUNTS[4_u32.saturating_sub(sounding) as usize] * weights.thin
+        let short_of_four = 4_usize.saturating_sub(usize::from(sofar.sounding) + left);
+        tones + times(short_of_four) * weights.thin
     }
 
     /// Decides a course and those after it.
     fn course(&mut self, course: usize, sofar: Sofar) {
         self.steps += 1;
-        let left = u32::try_from(self.neck.courses - course).unwrap_or(0);
-        let lacking = (self.vital & !sofar.tones).count_ones();
+        let left = self.neck.courses - course;
+        let lacking = (self.vital & !sofar.tones).count_ones() as usize;
         if self.steps > MOST_STEPS
             || lacking > left + self.spare
             || sofar.stopped.count_ones() > 4

@@ -1,6 +1,8 @@
 //! Guitar and ukulele shapes of an open data set (`@tombatossals/chords-db` 0.5.1, MIT): what people hold in practice must
 //! be among what the search finds.
 
+#![allow(clippy::unwrap_used)] // the facts are our own files
+
 use fourcourse::frets::{Capo, Instrument, Order, Shape, shapes};
 use fourcourse::theory::Chord;
 use serde_json::Value;

@@ -1,6 +1,8 @@
 //! The sheet of trade facts: first shapes with their fingers, chops, open strings. Tags of the rows: `C` common practice,
 //! `X` worked out; see `fixtures/README.md`.
 
+#![allow(clippy::unwrap_used)] // the facts are our own files
+
 use std::collections::BTreeMap;
 
 use fourcourse::frets::{

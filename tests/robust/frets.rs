@@ -1,5 +1,7 @@
 //! Shapes of any chord on any neck keep to the hand and to the chord; odd necks do no harm.
 
+#![allow(clippy::unwrap_used)] // the names are our own
+
 use std::collections::HashMap;
 
 use fourcourse::frets::{

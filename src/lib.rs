@@ -12,6 +12,8 @@
 //! - [`start`]: puts a desk and its songbook together
 //! - [`store`]: the songbook on disk, and the search over it
 
+#[cfg(all(target_os = "android", feature = "app"))]
+mod android;
 #[cfg(feature = "app")]
 pub mod bind;
 pub mod chart;

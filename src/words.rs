@@ -7,7 +7,7 @@ use i18n_embed_fl::fl;
 use rust_embed::RustEmbed;
 
 use crate::desk::{
-    ChordCard, FollowState, FormChip, Language, MapBar, MissingNote, NextCard, RingString,
+    ChordCard, FollowState, FormChip, Language, MapBar, MissingNote, NextCard, Notice, RingString,
     ShapeView, SlotView, SongbookView, StandView, TuneRow, Verdict,
 };
 
@@ -149,15 +149,17 @@ impl Words {
         }
     }
 
-    /// Where in the tune the player is: `A2 · bar 3 of 8 · 2 of 3`.
-    pub fn place(&self, view: &StandView) -> String {
+    /// Where in the tune the player is: `A2 · bar 3 of 8 · time 2 of 3`, or without the bar.
+    pub fn place(&self, view: &StandView, with_bar: bool) -> String {
         let mut said = Vec::new();
         let now = |chip: &&FormChip| chip.passed == crate::desk::Passed::Now;
         if let Some(chip) = view.form.iter().find(now) {
             said.push(chip_name(chip));
         }
         let (bar, bars) = view.bar;
-        if bars > 0 {
+        if with_bar && bar == 0 && bars > 0 {
+            said.push(fl!(self.loader, "map-pickup"));
+        } else if with_bar && bars > 0 {
             said.push(fl!(self.loader, "stand-bar-of", bar = bar, bars = bars));
         }
         said.push(if view.last_time {
@@ -333,6 +335,22 @@ impl Words {
             "settings-version",
             version = env!("CARGO_PKG_VERSION")
         )
+    }
+
+    /// What the player should know.
+    pub fn notice(&self, notice: &Notice) -> String {
+        match notice {
+            Notice::TuneUnreadable => fl!(self.loader, "notice-tune-unreadable"),
+            Notice::SettingsNotKept => fl!(self.loader, "notice-settings-not-kept"),
+            Notice::NotRestored => fl!(self.loader, "notice-not-restored"),
+            Notice::SetAside { file, newer: false } => {
+                fl!(self.loader, "notice-set-aside", file = file.as_str())
+            }
+            Notice::SetAside { file, newer: true } => {
+                fl!(self.loader, "notice-set-aside-newer", file = file.as_str())
+            }
+            Notice::NothingKept => fl!(self.loader, "notice-nothing-kept"),
+        }
     }
 
     /// That there is nothing to open a window on, and what works without.

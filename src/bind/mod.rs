@@ -3,8 +3,6 @@
 //! One file a view. Callbacks queue their ask, and the queue is worked off after they have returned, so that no model
 //! changes while the toolkit walks it.
 
-#[cfg(target_os = "android")]
-mod android;
 mod fonts;
 mod keep;
 pub mod picture;
@@ -22,7 +20,7 @@ use slint::{ComponentHandle, Timer, TimerMode};
 
 pub use run::{NoWindow, clock, run};
 
-use crate::desk::{Ask, FollowState, Room, SettingsView, SongbookView, StandView, Theme};
+use crate::desk::{Ask, Desk, Notice, Room, SettingsView, SongbookView, StandView, Theme};
 use crate::words::{Words, system_language};
 
 /// What the compiler made of `ui/`.
@@ -32,8 +30,8 @@ mod made {
     slint::include_modules!();
 }
 
-/// The window as a component, for the tests that drive it.
-pub use made::App;
+/// The window as a component, and what the Stand tells of its layout, for the tests that drive and measure it.
+pub use made::{App, Stand as StandGlobal};
 
 /// What the window shows and asks: the desk, with whoever carries out what reaches beyond it.
 pub trait Host {
@@ -42,11 +40,45 @@ pub trait Host {
     /// The room that the player is in.
     fn room(&self) -> Room;
     /// The Stand as it is to be seen now; `None` where no tune is on it.
-    fn stand(&self, now: Duration) -> Option<StandView>;
+    fn stand(&mut self, now: Duration) -> Option<StandView>;
+    /// Whether the Stand moves by itself.
+    fn is_moving(&self, now: Duration) -> bool;
     /// The songbook as it is to be seen.
     fn songbook(&self) -> SongbookView;
     /// The settings as they are to be seen.
     fn settings(&self) -> SettingsView;
+    /// What the player should know, until it is closed.
+    fn notice(&self) -> Option<Notice>;
+}
+
+impl Host for Desk {
+    fn ask(&mut self, ask: Ask, now: Duration) {
+        Desk::ask(self, ask, now);
+    }
+
+    fn room(&self) -> Room {
+        Desk::room(self)
+    }
+
+    fn stand(&mut self, now: Duration) -> Option<StandView> {
+        Desk::stand(self, now)
+    }
+
+    fn is_moving(&self, now: Duration) -> bool {
+        Desk::is_moving(self, now)
+    }
+
+    fn songbook(&self) -> SongbookView {
+        Desk::songbook(self)
+    }
+
+    fn settings(&self) -> SettingsView {
+        self.settings_view()
+    }
+
+    fn notice(&self) -> Option<Notice> {
+        Desk::notice(self).cloned()
+    }
 }
 
 /// Where time comes from: since any fixed moment.
@@ -95,6 +127,9 @@ impl Interface {
         stand::hook(&interface);
         songbook::hook(&interface);
         settings::hook(&interface);
+        interface
+            .app()
+            .on_close_notice(interface.asks_for(Ask::CloseNotice));
         interface.refresh();
         Ok(interface)
     }
@@ -132,9 +167,9 @@ impl Interface {
     /// Shows the host's views as they are now.
     pub fn refresh(&self) {
         let inner = &self.0;
-        let (room, settings, songbook) = {
+        let (room, settings, songbook, notice) = {
             let host = inner.host.borrow();
-            (host.room(), host.settings(), host.songbook())
+            (host.room(), host.settings(), host.songbook(), host.notice())
         };
         let language = settings.settings.language.unwrap_or_else(system_language);
         let relearn = inner.words.borrow().language() != language;
@@ -150,6 +185,8 @@ impl Interface {
         theme.set_name(theme_name(settings.settings.theme));
         let motion = inner.app.global::<made::Motion>();
         motion.set_less(settings.settings.less_motion);
+        let notice = notice.map(|notice| inner.words.borrow().notice(&notice));
+        inner.app.set_notice(notice.unwrap_or_default().into());
         inner.settings.borrow_mut().show(self, settings);
         inner.songbook.borrow_mut().show(self, songbook);
         self.tick();
@@ -163,13 +200,11 @@ impl Interface {
     /// Shows the Stand as it is now, and goes on doing so while a clock runs.
     fn tick(&self) {
         let inner = &self.0;
-        let view = inner.host.borrow().stand((inner.clock)());
-        let runs = view.as_ref().is_some_and(|view| {
-            matches!(
-                view.follow,
-                FollowState::CountIn { .. } | FollowState::ByClock
-            )
-        });
+        let now = (inner.clock)();
+        let (view, runs) = {
+            let mut host = inner.host.borrow_mut();
+            (host.stand(now), host.is_moving(now))
+        };
         let title = view.as_ref().map(|view| view.title.clone());
         inner.stand.borrow_mut().show(self, view);
         songbook::on_stand(self, title.unwrap_or_default());

@@ -77,7 +77,6 @@ impl Songbook {
             SongbookState::Tunes => made::Shelf::Tunes,
             SongbookState::Empty => made::Shelf::Empty,
             SongbookState::NothingFits => made::Shelf::NothingFits,
-            SongbookState::SetAside => made::Shelf::SetAside,
         });
         global.set_count(words.tunes(&view).into());
         global.set_words(view.filter.words.as_str().into());

@@ -105,7 +105,8 @@ impl Stand {
 /// The plain values: Slint itself tells whether they change.
 fn show_state(global: &made::Stand<'_>, words: &Words, view: &StandView) {
     global.set_title(view.title.as_str().into());
-    global.set_detail(words.place(view).into());
+    global.set_detail(words.place(view, true).into());
+    global.set_place(words.place(view, false).into());
     global.set_key(words.key(&view.key, "").into());
     let written = view.written_key.as_deref();
     global.set_moved(written.is_some());
@@ -161,7 +162,7 @@ fn chord(words: &Words, card: &ChordCard) -> made::Chord {
     let (root, rest) = card.pieces();
     made::Chord {
         // Nobody plays here: the sign that charts use, whatever the language.
-        root: if card.no_chord { "–" } else { root }.into(),
+        root: if card.no_chord { "N.C." } else { root }.into(),
         rest: rest.into(),
         other: card.other.as_str().into(),
         played_as: card

@@ -184,3 +184,6 @@ impl Desk {
         )
     }
 }
+
+#[cfg(test)]
+mod tests;

@@ -73,16 +73,15 @@ impl Add<Interval> for NoteName {
         match Accidental::new(semitones) {
             Some(accidental) => NoteName::new(letter, accidental),
             None => {
-                // The letters beside it, nearest first, until one takes a single sign at most.
-                let class = self.class().semitones() + i32::from(interval.semitones);
-                let toward = semitones.signum();
-                (1..7)
-                    .map(|steps| Letter::from_index(letter.index() + steps * toward))
-                    .find_map(|letter| {
-                        let sign = (class - letter.semitones() + 6).rem_euclid(12) - 6;
-                        (sign.abs() <= 1).then_some(NoteName::new(letter, Accidental::new(sign)?))
-                    })
-                    .unwrap_or(self)
+                let step = if semitones > 0 { 1 } else { -1 };
+                let letter = Letter::from_index(letter.index() + step);
+                let class =
+                    self.class().semitones() + i32::from(interval.semitones) - letter.semitones();
+                let semitones = (class + 6).rem_euclid(12) - 6;
+                NoteName::new(
+                    letter,
+                    Accidental::new(semitones).unwrap_or(Accidental::NATURAL),
+                )
             }
         }
     }

@@ -6,8 +6,9 @@ use std::time::Duration;
 use fourcourse::bind::Host;
 use fourcourse::desk::{
     Ask, ChordCard, ChordNames, Filter, FollowState, FormChip, Language, MapBar, MapLine,
-    MissingNote, NextCard, Passed, RingString, Room, Settings, SettingsView, ShapeView, Simplify,
-    SlotView, SongbookState, SongbookView, StandView, StrumView, Theme, TuneId, TuneRow, Verdict,
+    MissingNote, NextCard, Notice, Passed, RingString, Room, Settings, SettingsView, ShapeView,
+    Simplify, SlotView, SongbookState, SongbookView, StandView, StrumView, Theme, TuneId, TuneRow,
+    Verdict,
 };
 use fourcourse::theory::{Key, Mode, Naming};
 
@@ -18,6 +19,7 @@ pub(crate) struct Still {
     pub(crate) stand: Option<StandView>,
     pub(crate) songbook: SongbookView,
     pub(crate) settings: SettingsView,
+    pub(crate) notice: Option<Notice>,
 }
 
 impl Host for Still {
@@ -27,8 +29,16 @@ impl Host for Still {
         self.room
     }
 
-    fn stand(&self, _: Duration) -> Option<StandView> {
+    fn stand(&mut self, _: Duration) -> Option<StandView> {
         self.stand.clone()
+    }
+
+    fn is_moving(&self, _: Duration) -> bool {
+        false
+    }
+
+    fn notice(&self) -> Option<Notice> {
+        self.notice.clone()
     }
 
     fn songbook(&self) -> SongbookView {
@@ -47,6 +57,7 @@ impl Still {
             stand: Some(reel()),
             songbook: songbook(),
             settings: settings(theme),
+            notice: None,
         }
     }
 

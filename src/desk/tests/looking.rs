@@ -1,10 +1,10 @@
 //! Looking through the songbook.
 
 use super::*;
-use fourcourse::theory::{Key, Mode};
+use crate::theory::{Key, Mode};
 
 fn shipped() -> Desk {
-    let tunes = fourcourse::store::shipped::tunes()
+    let tunes = crate::store::shipped::tunes()
         .into_iter()
         .map(|(_, tune)| tune)
         .collect();

@@ -6,33 +6,34 @@ mod looking;
 
 use std::time::Duration;
 
-use fourcourse::desk::*;
-use fourcourse::formats::abc;
-use fourcourse::store::Memory;
+use crate::formats::abc;
+use crate::store::Memory;
+
+use super::*;
 
 /// Two bars of pickup and reel: short enough to count on one's fingers.
-const REEL: &str = "X:1\nT:Bucket Test\nR:reel\nM:4/4\nL:1/8\nQ:1/2=60\nK:A\n\
+pub(super) const REEL: &str = "X:1\nT:Bucket Test\nR:reel\nM:4/4\nL:1/8\nQ:1/2=60\nK:A\n\
     P:A\n|:EF|\"A\"A4 A4|\"D\"d4 \"E7\"e4|\"A\"A4 A4|\"E\"e4 \"A\"A2:|\n\
     P:B\n|:\"D\"d8|\"A\"A8|\"E\"e8|\"A\"A8:|\n";
 
-fn beats(beats: f64) -> Duration {
+pub(super) fn beats(beats: f64) -> Duration {
     Duration::from_secs_f64(beats) // a half note a second: a beat of these tests is a second
 }
 
 /// A desk with this tune on the stand.
-fn on_stand(abc_text: &str) -> Desk {
+pub(super) fn on_stand(abc_text: &str) -> Desk {
     let tune = abc::read(abc_text.as_bytes()).tunes.remove(0).tune;
     let mut desk = Desk::new(Box::new(Memory::new(vec![tune])), Settings::default(), None);
     desk.ask(Ask::Open(TuneId(1)), Duration::ZERO);
     desk
 }
 
-fn view(desk: &mut Desk, now: f64) -> StandView {
+pub(super) fn view(desk: &mut Desk, now: f64) -> StandView {
     desk.stand(beats(now)).unwrap()
 }
 
 /// Chord now, next chord and beats to it.
-fn seen(desk: &mut Desk, now: f64) -> String {
+pub(super) fn seen(desk: &mut Desk, now: f64) -> String {
     let view = view(desk, now);
     match view.next {
         Some(next) => format!(

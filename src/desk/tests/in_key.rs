@@ -116,15 +116,9 @@ fn other_shapes_come_round_to_the_first() {
 fn note_names_follow_the_setting() {
     let mut desk = on_stand("X:1\nT:Test\nM:4/4\nL:1/4\nK:Bb\n\"Bb\"B4|\"Eb\"e4|\n");
     assert_eq!(view(&mut desk, 0.0).now.name, "B♭");
-    desk.ask(
-        Ask::NoteNames(fourcourse::theory::Naming::German),
-        beats(0.0),
-    );
+    desk.ask(Ask::NoteNames(crate::theory::Naming::German), beats(0.0));
     assert_eq!(view(&mut desk, 0.0).now.name, "B");
-    desk.ask(
-        Ask::NoteNames(fourcourse::theory::Naming::Solfege),
-        beats(0.0),
-    );
+    desk.ask(Ask::NoteNames(crate::theory::Naming::Solfege), beats(0.0));
     assert_eq!(view(&mut desk, 0.0).now.name, "Si♭");
 }
 

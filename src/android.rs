@@ -3,7 +3,7 @@
 use slint::android::AndroidApp;
 use slint::android::android_activity::WindowManagerFlags;
 
-use crate::start;
+use crate::{bind, start};
 
 /// Called by the system's native activity on a thread of its own; ends with the activity.
 ///
@@ -25,6 +25,6 @@ fn open(app: AndroidApp) -> Result<(), Box<dyn std::error::Error>> {
     let folder = app.internal_data_path();
     slint::android::init(app)?;
     let desk = start::desk(folder, chrono::Utc::now())?;
-    super::run(Box::new(desk), super::clock())?;
+    bind::run(Box::new(desk), bind::clock())?;
     Ok(())
 }

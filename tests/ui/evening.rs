@@ -1,0 +1,133 @@
+//! An evening in front of the real window: the shipped songbook in memory, a clock that is moved by hand, and fingers
+//! that find things by what they are called.
+
+use std::cell::Cell;
+use std::rc::Rc;
+use std::time::Duration;
+
+use fourcourse::bind::{App, Interface};
+use fourcourse::desk::{Ask, Language};
+use i_slint_backend_testing::{AccessibleRole, ElementHandle, ElementQuery, mock_elapsed_time};
+use slint::platform::{PointerEventButton, WindowEvent};
+use slint::{ComponentHandle, LogicalSize, SharedString};
+
+pub(crate) struct Evening {
+    interface: Interface,
+    now: Rc<Cell<Duration>>,
+}
+
+impl Evening {
+    /// Opens the app in English at a size in density-independent pixels.
+    pub(crate) fn open(width: f32, height: f32) -> Self {
+        i_slint_backend_testing::init_no_event_loop();
+        let now = Rc::new(Cell::new(Duration::ZERO));
+        let clock = Rc::clone(&now);
+        let desk = fourcourse::start::in_memory();
+        let interface = Interface::new(Box::new(desk), Box::new(move || clock.get())).unwrap();
+        interface.ask(Ask::CloseNotice);
+        interface.ask(Ask::Language(Some(Language::English)));
+        interface.work_off();
+        interface.app().show().unwrap();
+        let evening = Self { interface, now };
+        evening
+            .window()
+            .dispatch_event(WindowEvent::WindowActiveChanged(true));
+        evening.turn(width, height);
+        evening
+    }
+
+    pub(crate) fn app(&self) -> &App {
+        self.interface.app()
+    }
+
+    fn window(&self) -> &slint::Window {
+        self.app().window()
+    }
+
+    /// Turns the phone, or pulls at the corner of the window.
+    pub(crate) fn turn(&self, width: f32, height: f32) {
+        let size = LogicalSize::new(width, height);
+        self.window().dispatch_event(WindowEvent::Resized { size });
+        self.wait(400);
+    }
+
+    /// Lets milliseconds go by, as many frames as a screen would show in them.
+    pub(crate) fn wait(&self, milliseconds: u64) {
+        for _ in 0..milliseconds.div_ceil(16) {
+            let frame = Duration::from_millis(16);
+            self.now.set(self.now.get() + frame);
+            mock_elapsed_time(frame);
+        }
+    }
+
+    /// Everything that is called by a name, or whose name starts with it.
+    pub(crate) fn called(&self, name: &str) -> Vec<ElementHandle> {
+        let name = name.to_owned();
+        ElementQuery::from_root(self.app())
+            .match_descendants()
+            .match_predicate(move |element| {
+                element
+                    .accessible_label()
+                    .is_some_and(|label| label.starts_with(&name))
+            })
+            .find_all()
+    }
+
+    pub(crate) fn sees(&self, name: &str) -> bool {
+        !self.called(name).is_empty()
+    }
+
+    /// Touches what is called by a name.
+    pub(crate) fn touch(&self, name: &str) {
+        let found = self.called(name);
+        let exactly = |element: &&ElementHandle| {
+            element
+                .accessible_label()
+                .is_some_and(|label| label == name)
+        };
+        let mute = [AccessibleRole::Text, AccessibleRole::Image];
+        let to_touch = |element: &&ElementHandle| {
+            element
+                .accessible_role()
+                .is_none_or(|role| !mute.contains(&role))
+        };
+        let touchable = found
+            .iter()
+            .filter(to_touch)
+            .find(exactly)
+            .or_else(|| found.iter().find(to_touch))
+            .unwrap_or_else(|| panic!("nothing to touch is called {name}"));
+        touchable.mock_single_click(PointerEventButton::Left);
+        self.wait(400);
+    }
+
+    /// Presses a key, as a pedal or a keyboard does.
+    pub(crate) fn press(&self, key: impl Into<SharedString>) {
+        let text = key.into();
+        let pressed = WindowEvent::KeyPressed { text: text.clone() };
+        self.window().dispatch_event(pressed);
+        self.window()
+            .dispatch_event(WindowEvent::KeyReleased { text });
+        self.wait(32);
+    }
+
+    /// The words of the chord now: its name, then its number.
+    pub(crate) fn chord(&self) -> String {
+        let id = "NowCard::name";
+        let name = ElementHandle::find_by_element_id(self.app(), id).next();
+        let label = name.and_then(|name| name.accessible_label());
+        label.expect("no chord is on the Stand").to_string()
+    }
+
+    /// Types into the search field.
+    pub(crate) fn search(&self, words: &str) {
+        self.called("Find a tune")[0].set_accessible_value(words);
+        self.wait(32);
+    }
+
+    /// Finds a tune in the songbook and opens it.
+    pub(crate) fn open_tune(&self, title: &str) {
+        self.search(title);
+        self.touch(title);
+    }
+}

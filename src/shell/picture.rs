@@ -19,7 +19,7 @@ pub(super) struct Picture {
     #[arg(long, value_name = "KEY")]
     key: Option<String>,
 
-    /// The bar that is being played, counted from 1 in playing order
+    /// The bar that is being played: counted from 1 as it is played, a pickup not counted
     #[arg(long, value_name = "N", value_parser = clap::value_parser!(u32).range(1..))]
     bar: Option<u32>,
 
@@ -121,6 +121,10 @@ impl Picture {
             remark += &aside;
         }
         let first = tunes.first().map(|tune| tune.key);
+        let place = match (self.bar, tunes.first()) {
+            (Some(bar), Some(tune)) => Some(place(tune, bar)?),
+            _ => None,
+        };
         let mut settings = settings.unwrap_or_default();
         settings.language = Some(shell.words.language());
         if let Some(theme) = self.theme {
@@ -135,8 +139,8 @@ impl Picture {
         if let (Some(key), Some(written)) = (&self.key, first) {
             desk.ask(Ask::KeyOn(transpose::called(key, written)?.tonic), now);
         }
-        if let Some(bar) = self.bar {
-            desk.ask(Ask::JumpTo(bar as usize - 1), now);
+        if let Some(place) = place {
+            desk.ask(Ask::JumpTo(place), now);
         }
         desk.ask(
             Ask::Go(match self.view {
@@ -158,4 +162,14 @@ impl Picture {
             err: remark,
         })
     }
+}
+
+/// Where in playing order the bar of a number is.
+#[cfg(feature = "app")]
+fn place(tune: &fourcourse::chart::Tune, number: u32) -> Result<usize, Failure> {
+    let playing = tune.playing();
+    let bars = playing.bars.iter().enumerate();
+    let mut counted = bars.filter(|(_, bar)| !bar.pickup);
+    let found = counted.nth(number as usize - 1).map(|(place, _)| place);
+    found.ok_or_else(|| Failure::new("shell-no-bar").with("bar", number))
 }

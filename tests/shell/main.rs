@@ -6,6 +6,8 @@ mod errors;
 mod keeping;
 mod pages;
 mod plain;
+#[cfg(feature = "app")]
+mod with_app;
 mod words;
 
 use std::ffi::OsStr;

@@ -218,6 +218,7 @@ shell-songbook-failed = Das Liederbuch ließ sich nicht schreiben: { $why }
 shell-no-home = Dieses System nennt keinen Ordner für das Liederbuch. Nenne einen mit --data-folder.
 shell-no-app = Dieses fourcourse hat kein Fenster, nur die Befehle. „fourcourse help“ zählt sie auf.
 shell-no-picture = Dieses fourcourse hat kein Fenster und zeichnet keine Bilder.
+shell-no-bar = Einen Takt { $bar } hat das Stück nicht.
 shell-picture-failed = Das Bild ließ sich nicht zeichnen: { $why }
 shell-read-counts = { $bars } Takte, { $notes } Töne
 shell-added = Aufgenommen: { $title }

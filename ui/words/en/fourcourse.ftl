@@ -220,6 +220,7 @@ shell-songbook-failed = The songbook could not be written: { $why }
 shell-no-home = This system names no folder for the songbook. Say one with --data-folder.
 shell-no-app = This build of fourcourse has no window, only the commands. "fourcourse help" lists them.
 shell-no-picture = This build of fourcourse has no window and draws no pictures.
+shell-no-bar = The tune has no bar { $bar }.
 shell-picture-failed = The picture could not be drawn: { $why }
 shell-read-counts = { $bars } bars, { $notes } notes
 shell-added = Added: { $title }

@@ -218,6 +218,7 @@ shell-songbook-failed = No se pudo escribir el cancionero: { $why }
 shell-no-home = Este sistema no indica ninguna carpeta para el cancionero. Indica una con --data-folder.
 shell-no-app = Esta versión de fourcourse no tiene ventana, solo órdenes. «fourcourse help» las muestra.
 shell-no-picture = Esta versión de fourcourse no tiene ventana ni dibuja imágenes.
+shell-no-bar = El tema no tiene ningún compás { $bar }.
 shell-picture-failed = No se pudo dibujar la imagen: { $why }
 shell-read-counts = { $bars } compases, { $notes } notas
 shell-added = Añadido: { $title }

@@ -103,6 +103,12 @@ impl Words {
         }
     }
 
+    /// A key as short as a badge needs it: the tonic, with an `m` where the mode is minor.
+    pub fn key_badge(&self, tonic: &str, mode: &str) -> String {
+        let minor = mode == "minor" && !tonic.ends_with('m');
+        format!("{tonic}{}", if minor { "m" } else { "" })
+    }
+
     /// What stands under a title in the songbook: `reel · AABB · starts on open A`.
     pub fn tune(&self, row: &TuneRow) -> String {
         let mut said = Vec::new();

@@ -107,7 +107,7 @@ fn show_state(global: &made::Stand<'_>, words: &Words, view: &StandView) {
     global.set_title(view.title.as_str().into());
     global.set_detail(words.place(view, true).into());
     global.set_place(words.place(view, false).into());
-    global.set_key(words.key(&view.key, "").into());
+    global.set_key(words.key_badge(&view.key, &view.mode).into());
     let written = view.written_key.as_deref();
     global.set_moved(written.is_some());
     global.set_written(
@@ -270,12 +270,10 @@ fn show_map(models: &mut Models, words: &Words, view: &StandView) {
             said: words.bar(bar).into(),
         };
         keep(bars, line.bars.iter().map(one).collect());
-        // A pickup takes half a bar's room.
-        let halves: i32 = line
-            .bars
-            .iter()
-            .map(|bar| if bar.pickup { 1 } else { 2 })
-            .sum();
+        // A pickup inside a line takes half a bar's room; one that begins it stands in the margin.
+        let first = line.bars.first().is_some_and(|bar| bar.pickup);
+        let inside = line.bars.iter().skip(usize::from(first));
+        let halves: i32 = inside.map(|bar| if bar.pickup { 1 } else { 2 }).sum();
         #[allow(clippy::cast_precision_loss)]
         let units = (halves as f32 / 2.0).max(4.0);
         lines.push(made::MapLine {

@@ -225,10 +225,8 @@ fn nothing_that_can_be_touched_is_smaller_than_a_finger() {
             .find_all()
         {
             let size = element.size();
-            // A pickup is half a bar wide on paper too; everything else takes a finger.
             let label = element.accessible_label().unwrap_or_default();
-            let least = if label == "Pickup" { 30.0 } else { 48.0 };
-            if size.width < least || size.height < 48.0 {
+            if size.width < 48.0 || size.height < 48.0 {
                 small.push((width, height, label, size.width, size.height));
             }
         }

@@ -9,7 +9,7 @@ use fourcourse::bind::{App, Interface};
 use fourcourse::desk::{Ask, Language};
 use i_slint_backend_testing::{AccessibleRole, ElementHandle, ElementQuery, mock_elapsed_time};
 use slint::platform::{PointerEventButton, WindowEvent};
-use slint::{ComponentHandle, LogicalSize, SharedString};
+use slint::{ComponentHandle, LogicalPosition, LogicalSize, SharedString};
 
 pub(crate) struct Evening {
     interface: Interface,
@@ -99,6 +99,36 @@ impl Evening {
             .unwrap_or_else(|| panic!("nothing to touch is called {name}"));
         touchable.mock_single_click(PointerEventButton::Left);
         self.wait(400);
+    }
+
+    /// Draws a finger over the glass.
+    pub(crate) fn swipe(&self, from: (f32, f32), to: (f32, f32)) {
+        let button = PointerEventButton::Left;
+        let at = |part: f32| {
+            LogicalPosition::new(
+                from.0 + (to.0 - from.0) * part,
+                from.1 + (to.1 - from.1) * part,
+            )
+        };
+        let pressed = WindowEvent::PointerPressed {
+            position: at(0.0),
+            button,
+        };
+        self.window()
+            .dispatch_event(WindowEvent::PointerMoved { position: at(0.0) });
+        self.window().dispatch_event(pressed);
+        for step in 1..=10u8 {
+            self.wait(16);
+            let position = at(f32::from(step) / 10.0);
+            self.window()
+                .dispatch_event(WindowEvent::PointerMoved { position });
+        }
+        let released = WindowEvent::PointerReleased {
+            position: at(1.0),
+            button,
+        };
+        self.window().dispatch_event(released);
+        self.wait(200);
     }
 
     /// Presses a key, as a pedal or a keyboard does.

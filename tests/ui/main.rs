@@ -208,6 +208,33 @@ fn the_window_can_be_turned_and_pulled_large() {
 }
 
 #[test]
+fn pedals_work_beside_the_songbook_once_a_tune_is_chosen() {
+    let evening = Evening::open(1280.0, 800.0);
+    evening.touch("Find a tune"); // the field has the focus
+    evening.open_tune("Millrace Reel");
+    let there = place(&evening);
+    evening.press(Key::PageDown);
+    evening.press(Key::PageDown);
+    assert_ne!(place(&evening), there);
+    evening.touch("Find a tune");
+    evening.touch("Next bar");
+    let there = place(&evening);
+    evening.press(Key::PageDown);
+    assert_ne!(place(&evening), there);
+}
+
+#[test]
+fn a_swipe_turns_the_page() {
+    let evening = on_the_stand("Millrace Reel");
+    evening.touch("Next bar");
+    let there = place(&evening);
+    evening.swipe((300.0, 500.0), (100.0, 500.0));
+    assert_ne!(place(&evening), there);
+    evening.swipe((100.0, 500.0), (300.0, 500.0));
+    assert_eq!(place(&evening), there);
+}
+
+#[test]
 fn nothing_that_can_be_touched_is_smaller_than_a_finger() {
     use i_slint_backend_testing::{AccessibleRole, ElementQuery};
     let evening = on_the_stand("Millrace Reel");

@@ -3,6 +3,7 @@
 //! `GOLDEN=keep cargo test --test golden` draws them anew into `tests/golden/pictures`; look at each before it is
 //! committed. `LOOK=word,word cargo test --test golden -- --ignored look` draws every scene whose name holds one of the
 //! words, at full size, into `target/look`.
+#![allow(clippy::unwrap_used, reason = "a helper of tests fails like a test")]
 #![cfg(feature = "app")]
 
 mod picture;

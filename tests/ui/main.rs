@@ -1,4 +1,5 @@
 //! The real components, driven by what they are called: `cargo test --features drive --test ui`.
+#![allow(clippy::unwrap_used, reason = "a helper of tests fails like a test")]
 #![cfg(feature = "drive")]
 
 mod evening;

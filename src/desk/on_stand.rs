@@ -283,7 +283,14 @@ impl OnStand {
     }
 
     fn strum(&self, place: Place) -> StrumView {
-        let Some(bar) = self.playing.bars.get(place.bar) else {
+        let still = self.follow.is_waiting() || place.counted.is_some();
+        // Before it begins, the player looks for the strum of a whole bar, not for what fits into the pickup.
+        let ahead = self.playing.bars.iter().skip(place.bar);
+        let Some(bar) = ahead
+            .clone()
+            .find(|bar| !(still && bar.pickup))
+            .or(ahead.clone().next())
+        else {
             return StrumView {
                 name: String::new(),
                 slots: Vec::new(),
@@ -291,7 +298,6 @@ impl OnStand {
             };
         };
         let pattern = self.tune.strum_at(bar.written);
-        let still = self.follow.is_waiting() || place.counted.is_some();
         let into = place.at - bar.start;
         let slots: Vec<_> = pattern.for_bar(bar.length, bar.offset).collect();
         let moves = !still && !place.ended;

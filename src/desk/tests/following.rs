@@ -162,3 +162,15 @@ fn the_last_time_can_be_called_and_taken_back() {
         "once more, although it was to be once"
     );
 }
+
+#[test]
+fn before_a_pickup_the_strum_of_the_whole_bar_is_there_to_be_seen() {
+    let mut desk = on_stand(REEL);
+    let waiting = view(&mut desk, 0.0).strum;
+    assert_eq!((waiting.slots.len(), waiting.now), (8, None));
+    desk.ask(Ask::Clock(true), beats(0.0));
+    let counting = view(&mut desk, 1.0).strum;
+    assert_eq!((counting.slots.len(), counting.now), (8, None));
+    let pickup = view(&mut desk, 3.6).strum;
+    assert_eq!((pickup.slots.len(), pickup.now), (2, Some(0)));
+}

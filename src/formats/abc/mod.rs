@@ -1,8 +1,8 @@
 //! ABC in: the open [ABC standard 2.1](https://abcnotation.com/wiki/abc:standard:v2.1) and what people really write.
 //!
-//! From bytes to tunes in one direction: [`encoding`] makes text of bytes, [`lines`] tells what each line is, this
-//! module finds the tunes, [`tune`] reads header and body, [`token`] takes music code apart and [`music`] with
-//! [`event`] and [`bars`] puts it together again. The other files hold one small language each.
+//! From bytes to tunes in one direction: `encoding` makes text of bytes, `lines` tells what each line is, this
+//! module finds the tunes, `tune` reads header and body, `token` takes music code apart and `music` with
+//! `event` and `bars` puts it together again. The other files hold one small language each.
 //!
 //! Where the standard leaves a choice, or people choose otherwise:
 //!

@@ -60,7 +60,7 @@ impl List {
         self.choose(songbook);
     }
 
-    pub(super) fn ask(&mut self, ask: Ask, songbook: &dyn Songbook, _settings: &Settings) {
+    pub(super) fn ask(&mut self, ask: Ask, songbook: &dyn Songbook) {
         match ask {
             Ask::Search(words) => self.filter.words = words,
             Ask::OnlyKey(key) => self.filter.key = key,

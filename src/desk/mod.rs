@@ -118,7 +118,7 @@ impl Desk {
                 self.list.reload(self.songbook.as_ref(), &self.settings);
             }
             Ask::Search(_) | Ask::OnlyKey(_) | Ask::OnlyRhythm(_) | Ask::OnlyKnown(_) => {
-                self.list.ask(ask, self.songbook.as_ref(), &self.settings);
+                self.list.ask(ask, self.songbook.as_ref());
             }
             Ask::Know(..)
             | Ask::Instrument(_)

@@ -144,6 +144,23 @@ pub struct Note {
     pub syllables: Vec<Option<Syllable>>,
 }
 
+impl Note {
+    /// A plain note: no tie, no tuplet, nothing on it.
+    pub const fn new(at: Ticks, length: Ticks, pitch: Pitch) -> Self {
+        Self {
+            at,
+            length,
+            pitch,
+            tied: false,
+            slurred: false,
+            tuplet: None,
+            grace: Vec::new(),
+            ornaments: Vec::new(),
+            syllables: Vec::new(),
+        }
+    }
+}
+
 /// A chord symbol above a moment of the bar.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 pub struct ChordAt {
@@ -267,4 +284,29 @@ pub struct Tune {
     pub made: Option<DateTime<Utc>>,
     /// When it was changed last.
     pub changed: Option<DateTime<Utc>>,
+}
+
+impl Tune {
+    /// A tune with nothing in it yet.
+    pub const fn new(metre: Metre, key: Key) -> Self {
+        Self {
+            title: String::new(),
+            other_titles: Vec::new(),
+            composer: String::new(),
+            source: String::new(),
+            rhythm: None,
+            metre,
+            key,
+            tempo: None,
+            bars: Vec::new(),
+            parts: Vec::new(),
+            form: Vec::new(),
+            times_through: None,
+            strum: None,
+            verses: Vec::new(),
+            remarks: Vec::new(),
+            made: None,
+            changed: None,
+        }
+    }
 }

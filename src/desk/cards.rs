@@ -4,7 +4,7 @@ use std::collections::HashMap;
 use std::rc::Rc;
 
 use crate::frets::{self, Capo, InChord, Instrument, Order, Shape};
-use crate::theory::{Accidentals, Chord, Degree, Interval, NoteName, NoteStyle, Number, Symbol};
+use crate::theory::{Accidentals, Chord, Interval, NoteName, NoteStyle, Number, Symbol};
 
 use super::settings::Settings;
 use super::stand::{ChordCard, ChordNames, MissingNote, RingString, ShapeView, Verdict};
@@ -127,7 +127,7 @@ impl Hands {
                 .map(|barre| (barre.finger.number(), barre.fret, barre.from, barre.to))
                 .collect(),
             first_fret: shape.base_fret,
-            missing: missing(&shape.missing),
+            missing: MissingNote::of(&shape.missing),
             frets: shape.frets,
             of,
         }
@@ -209,23 +209,4 @@ fn lowered(chord: Chord, semitones: u8) -> Chord {
         bass: chord.bass.map(down),
         ..chord
     }
-}
-
-fn missing(degrees: &[Degree]) -> Vec<MissingNote> {
-    let mut missing = Vec::new();
-    for degree in degrees {
-        let note = match degree {
-            Degree::Root => MissingNote::Root,
-            Degree::MinorThird | Degree::MajorThird => MissingNote::Third,
-            Degree::FlatFifth | Degree::Fifth | Degree::SharpFifth => MissingNote::Fifth,
-            Degree::DiminishedSeventh | Degree::MinorSeventh | Degree::MajorSeventh => {
-                MissingNote::Seventh
-            }
-            _ => MissingNote::Other,
-        };
-        if !missing.contains(&note) {
-            missing.push(note);
-        }
-    }
-    missing
 }

@@ -1,5 +1,7 @@
 //! The stand as it is seen.
 
+use crate::theory::Degree;
+
 /// Letters, numbers or both.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
 #[allow(missing_docs)]
@@ -51,6 +53,28 @@ pub enum MissingNote {
     Fifth,
     Seventh,
     Other,
+}
+
+impl MissingNote {
+    /// Each kind of note that is missing, once.
+    pub fn of(degrees: &[Degree]) -> Vec<Self> {
+        let mut missing = Vec::new();
+        for degree in degrees {
+            let note = match degree {
+                Degree::Root => Self::Root,
+                Degree::MinorThird | Degree::MajorThird => Self::Third,
+                Degree::FlatFifth | Degree::Fifth | Degree::SharpFifth => Self::Fifth,
+                Degree::DiminishedSeventh | Degree::MinorSeventh | Degree::MajorSeventh => {
+                    Self::Seventh
+                }
+                _ => Self::Other,
+            };
+            if !missing.contains(&note) {
+                missing.push(note);
+            }
+        }
+        missing
+    }
 }
 
 /// A chord shape, ready to be drawn. Courses run from the left as the player sees them, mirrored already for a

@@ -2,7 +2,7 @@
 
 use fourcourse::desk::MissingNote;
 use fourcourse::frets::{Barre, Capo, Instrument, Shape};
-use fourcourse::theory::{Chord, Degree, Interval, NoteName, NoteStyle};
+use fourcourse::theory::{Chord, Interval, NoteName, NoteStyle};
 use fourcourse::words::Words;
 
 use super::page::{Look, columns, pad};
@@ -176,18 +176,6 @@ fn cell(
 
 /// What a shape leaves out, as a line for below its box.
 pub(super) fn missing(shape: &Shape, words: &Words) -> Option<String> {
-    let kinds: Vec<_> = shape.missing.iter().map(|&degree| kind(degree)).collect();
+    let kinds = MissingNote::of(&shape.missing);
     (!kinds.is_empty()).then(|| words.missing(&kinds))
-}
-
-fn kind(degree: Degree) -> MissingNote {
-    match degree {
-        Degree::Root => MissingNote::Root,
-        Degree::MinorThird | Degree::MajorThird => MissingNote::Third,
-        Degree::FlatFifth | Degree::Fifth | Degree::SharpFifth => MissingNote::Fifth,
-        Degree::DiminishedSeventh | Degree::MinorSeventh | Degree::MajorSeventh => {
-            MissingNote::Seventh
-        }
-        _ => MissingNote::Other,
-    }
 }

@@ -30,6 +30,20 @@ impl Letter {
         Self::B,
     ];
 
+    /// The letter that an upper-case character names.
+    pub const fn named(letter: char) -> Option<Self> {
+        Some(match letter {
+            'C' => Self::C,
+            'D' => Self::D,
+            'E' => Self::E,
+            'F' => Self::F,
+            'G' => Self::G,
+            'A' => Self::A,
+            'B' => Self::B,
+            _ => return None,
+        })
+    }
+
     /// Steps of the staff above C: 0 to 6.
     pub const fn index(self) -> i32 {
         self as i32
@@ -206,16 +220,7 @@ impl NoteName {
     /// typographic signs. Returns the name and what follows it.
     pub fn split(text: &str) -> Option<(Self, &str)> {
         let mut chars = text.chars();
-        let letter = match chars.next()? {
-            'C' => Letter::C,
-            'D' => Letter::D,
-            'E' => Letter::E,
-            'F' => Letter::F,
-            'G' => Letter::G,
-            'A' => Letter::A,
-            'B' => Letter::B,
-            _ => return None,
-        };
+        let letter = Letter::named(chars.next()?)?;
         let mut semitones = 0;
         loop {
             let rest = chars.as_str();

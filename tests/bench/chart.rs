@@ -15,16 +15,9 @@ fn tune() -> Tune {
     let bar = |i: usize| Bar {
         length: Ticks::WHOLE,
         notes: (0_u8..8)
-            .map(|k| Note {
-                at: Ticks::of(i64::from(k), 8),
-                length: Ticks::of(1, 8),
-                pitch: Pitch::new(key.scale()[(i + usize::from(k)) % 7], 4),
-                tied: false,
-                slurred: false,
-                tuplet: None,
-                grace: vec![],
-                ornaments: vec![],
-                syllables: vec![],
+            .map(|k| {
+                let pitch = Pitch::new(key.scale()[(i + usize::from(k)) % 7], 4);
+                Note::new(Ticks::of(i64::from(k), 8), Ticks::of(1, 8), pitch)
             })
             .collect(),
         chords: (0_u8..2)
@@ -38,23 +31,8 @@ fn tune() -> Tune {
         ..Bar::default()
     };
     Tune {
-        title: "Sixty-Four Bars".into(),
-        other_titles: vec![],
-        composer: String::new(),
-        source: String::new(),
-        rhythm: None,
-        metre: Metre::COMMON,
-        key,
-        tempo: None,
         bars: (0..64).map(bar).collect(),
-        parts: vec![],
-        form: vec![],
-        times_through: None,
-        strum: None,
-        verses: vec![],
-        remarks: vec![],
-        made: None,
-        changed: None,
+        ..Tune::new(Metre::COMMON, key)
     }
 }
 

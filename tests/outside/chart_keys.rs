@@ -3,28 +3,6 @@
 use fourcourse::chart::{Bar, ChordAt, Metre, Ticks, Tune};
 use fourcourse::theory::Key;
 
-pub(crate) fn empty_tune(key: Key, metre: Metre) -> Tune {
-    Tune {
-        title: String::new(),
-        other_titles: vec![],
-        composer: String::new(),
-        source: String::new(),
-        rhythm: None,
-        metre,
-        key,
-        tempo: None,
-        bars: vec![],
-        parts: vec![],
-        form: vec![],
-        times_through: None,
-        strum: None,
-        verses: vec![],
-        remarks: vec![],
-        made: None,
-        changed: None,
-    }
-}
-
 #[test]
 fn a_tune_in_the_called_key_has_the_chords_that_two_libraries_give() {
     let mut rows = 0;
@@ -33,7 +11,7 @@ fn a_tune_in_the_called_key_has_the_chords_that_two_libraries_give() {
         let [from, to, chords, expected] = columns[..] else {
             panic!("{row}")
         };
-        let mut tune = empty_tune(from.parse().unwrap(), Metre::COMMON);
+        let mut tune = Tune::new(Metre::COMMON, from.parse().unwrap());
         tune.bars.extend(chords.split(' ').map(|symbol| Bar {
             length: Ticks::WHOLE,
             chords: vec![ChordAt {

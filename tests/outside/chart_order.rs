@@ -4,10 +4,8 @@
 
 use fourcourse::chart::{Annotation, Bar, Jump, Metre, Ticks, Tune};
 
-use crate::chart_keys::empty_tune;
-
 fn tune(written: &str) -> Tune {
-    let mut tune = empty_tune("C".parse().unwrap(), Metre::COMMON);
+    let mut tune = Tune::new(Metre::COMMON, "C".parse().unwrap());
     let mut next = Bar::default();
     for word in written.split_whitespace() {
         let last = tune.bars.len().wrapping_sub(1);

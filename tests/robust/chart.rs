@@ -60,16 +60,8 @@ fn metre() -> impl Strategy<Value = Metre> {
 }
 
 fn note() -> impl Strategy<Value = Note> {
-    (ticks(), name(), any::<i8>()).prop_map(|(at, name, octave)| Note {
-        at,
-        length: Ticks::of(1, 8),
-        pitch: Pitch::new(name, octave.clamp(0, 8)),
-        tied: false,
-        slurred: false,
-        tuplet: None,
-        grace: vec![],
-        ornaments: vec![],
-        syllables: vec![],
+    (ticks(), name(), any::<i8>()).prop_map(|(at, name, octave)| {
+        Note::new(at, Ticks::of(1, 8), Pitch::new(name, octave.clamp(0, 8)))
     })
 }
 
@@ -147,23 +139,11 @@ fn tune() -> impl Strategy<Value = Tune> {
             strum: None,
         });
         Tune {
-            title: String::new(),
-            other_titles: vec![],
-            composer: String::new(),
-            source: String::new(),
             rhythm: Some(Rhythm::Reel),
-            metre,
-            key,
-            tempo: None,
             bars,
             parts: parts.collect(),
             form: form.into_iter().map(str::to_owned).collect(),
-            times_through: None,
-            strum: None,
-            verses: vec![],
-            remarks: vec![],
-            made: None,
-            changed: None,
+            ..Tune::new(metre, key)
         }
     })
 }

@@ -19,17 +19,8 @@ pub(crate) fn tune(title: &str, number: usize, bars: usize) -> Tune {
         notes: (0..8)
             .map(|at| {
                 let letter = Letter::ALL[(number * 7 + bar * 5 + at * at) % 7];
-                Note {
-                    at: Ticks::of(at as i64, 8),
-                    length: Ticks::of(1, 8),
-                    pitch: Pitch::new(name(letter), 4),
-                    tied: false,
-                    slurred: false,
-                    tuplet: None,
-                    grace: Vec::new(),
-                    ornaments: Vec::new(),
-                    syllables: Vec::new(),
-                }
+                let pitch = Pitch::new(name(letter), 4);
+                Note::new(Ticks::of(at as i64, 8), Ticks::of(1, 8), pitch)
             })
             .collect(),
         chords: vec![ChordAt {
@@ -43,22 +34,10 @@ pub(crate) fn tune(title: &str, number: usize, bars: usize) -> Tune {
     };
     Tune {
         title: title.to_owned(),
-        other_titles: Vec::new(),
         composer: "Millrace Hall circle".to_owned(),
-        source: String::new(),
         rhythm: Some(Rhythm::Reel),
-        metre: Metre::COMMON,
-        key: Key::new(name(Letter::G), Mode::Major),
-        tempo: None,
         bars: (0..bars).map(bar).collect(),
-        parts: Vec::new(),
-        form: Vec::new(),
-        times_through: None,
-        strum: None,
-        verses: Vec::new(),
-        remarks: Vec::new(),
-        made: None,
-        changed: None,
+        ..Tune::new(Metre::COMMON, Key::new(name(Letter::G), Mode::Major))
     }
 }
 

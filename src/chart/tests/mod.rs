@@ -22,25 +22,8 @@ pub(super) fn chord(text: &str) -> Symbol {
 }
 
 pub(super) fn empty(metre: Metre) -> Tune {
-    Tune {
-        title: String::new(),
-        other_titles: vec![],
-        composer: String::new(),
-        source: String::new(),
-        rhythm: None,
-        metre,
-        key: Key::new(NoteName::new(Letter::G, Accidental::NATURAL), Mode::Major),
-        tempo: None,
-        bars: vec![],
-        parts: vec![],
-        form: vec![],
-        times_through: None,
-        strum: None,
-        verses: vec![],
-        remarks: vec![],
-        made: None,
-        changed: None,
-    }
+    let g = NoteName::new(Letter::G, Accidental::NATURAL);
+    Tune::new(metre, Key::new(g, Mode::Major))
 }
 
 /// A tune of named bars in 4/4: a word is a bar (its name, and after `~` its length if not 1/1; after `=` its chords,

@@ -9,16 +9,10 @@ fn key(text: &str) -> Key {
 }
 
 fn note(name: &str, octave: i8) -> Note {
+    let pitch = Pitch::new(name.parse().unwrap(), octave);
     Note {
-        at: Ticks::ZERO,
-        length: Ticks::QUARTER,
-        pitch: Pitch::new(name.parse().unwrap(), octave),
-        tied: false,
-        slurred: false,
-        tuplet: None,
-        grace: vec![Pitch::new(name.parse().unwrap(), octave)],
-        ornaments: vec![],
-        syllables: vec![],
+        grace: vec![pitch],
+        ..Note::new(Ticks::ZERO, Ticks::QUARTER, pitch)
     }
 }
 

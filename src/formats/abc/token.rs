@@ -332,16 +332,7 @@ impl<'a> Tokens<'a> {
 
 /// The letter of a note and the octave that its case says.
 fn note_letter(c: char) -> Option<(Letter, i8)> {
-    let letter = match c.to_ascii_uppercase() {
-        'C' => Letter::C,
-        'D' => Letter::D,
-        'E' => Letter::E,
-        'F' => Letter::F,
-        'G' => Letter::G,
-        'A' => Letter::A,
-        'B' => Letter::B,
-        _ => return None,
-    };
+    let letter = Letter::named(c.to_ascii_uppercase())?;
     Some((letter, if c.is_ascii_uppercase() { 4 } else { 5 }))
 }
 

@@ -139,9 +139,22 @@ impl Sitting {
         let mut pixels = SharedPixelBuffer::<Rgb8Pixel>::new(width, height);
         self.window.request_redraw();
         self.window.draw_if_needed(|renderer| {
+            renderer.set_repaint_buffer_type(RepaintBufferType::NewBuffer);
             renderer.render(pixels.make_mut_slice(), width as usize);
         });
         pixels
+    }
+
+    /// Draws what has changed into the same pixels as the last time, a frame of 16 ms later, as a window on a screen does.
+    pub fn redraw(&self, pixels: &mut SharedPixelBuffer<Rgb8Pixel>) {
+        let now = self.platform.now.get();
+        self.platform.now.set(now + Duration::from_millis(16));
+        slint::platform::update_timers_and_animations();
+        self.window.draw_if_needed(|renderer| {
+            renderer.set_repaint_buffer_type(RepaintBufferType::ReusedBuffer);
+            let width = pixels.width() as usize;
+            renderer.render(pixels.make_mut_slice(), width);
+        });
     }
 
     /// The pixels, three bytes each, line by line, with width and height.

@@ -48,7 +48,7 @@ fn word(random: &mut Random) -> String {
 }
 
 /// So many titles.
-pub fn titles(count: usize) -> Vec<String> {
+pub(crate) fn titles(count: usize) -> Vec<String> {
     let mut random = Random(24);
     let random = &mut random;
     let title = |_| match random.below(5) {

@@ -1,18 +1,52 @@
 //! Pickups, and the metre that each bar stands in.
 
 use super::metre::Metre;
+use super::strum::counts_notes;
 use super::time::Ticks;
 use super::tune::{Part, Tune};
 
 impl Tune {
-    /// The metre of each written bar.
+    /// The metre of each written bar. In a tune that counts the notes of its metre, a longer bar of the same notes is
+    /// counted alike: 6/4 among bars of 4/4 has six beats, not two of three notes.
     pub fn metres(&self) -> Vec<Metre> {
         let mut metre = self.metre;
         let mut change = |new: Option<Metre>| {
-            metre = new.unwrap_or(metre);
+            metre = new.map_or(metre, |new| self.as_counted(new));
             metre
         };
         self.bars.iter().map(|bar| change(bar.metre)).collect()
+    }
+
+    fn as_counted(&self, metre: Metre) -> Metre {
+        let plain = metre.groups[0] == 0 && metre.is_compound() && metre.unit == self.metre.unit;
+        let notes = usize::from(metre.count);
+        if plain && !counts_notes(self.metre) && notes <= metre.groups.len() {
+            let mut groups = [0; 6];
+            groups[..notes].fill(1);
+            return Metre { groups, ..metre };
+        }
+        metre
+    }
+
+    /// The metre that the hand feels in a written bar: a metre that holds for fewer than four bars is a crooked bar, in
+    /// which the metre before it goes on, as long as their beats are the same note.
+    pub(super) fn metre_felt_at(&self, bar: usize) -> Metre {
+        let metres = self.metres();
+        let mut at = bar.min(metres.len().saturating_sub(1));
+        while let Some(&metre) = metres.get(at) {
+            let start = metres[..at].iter().rposition(|&other| other != metre);
+            let Some(before) = start else { return metre };
+            let run = metres[before + 1..]
+                .iter()
+                .take_while(|&&other| other == metre);
+            let alike = metres[before].unit == metre.unit
+                && counts_notes(metres[before]) == counts_notes(metre);
+            if run.count() >= 4 || !alike {
+                return metre;
+            }
+            at = before;
+        }
+        self.metre
     }
 
     /// Which written bars are pickups: short bars at the start of the tune and, where they fill a bar together with

@@ -90,7 +90,7 @@ pub(super) fn hand_step(metre: Metre) -> Ticks {
 }
 
 /// Whether the notes of the metre are counted rather than its beats.
-fn counts_notes(metre: Metre) -> bool {
+pub(super) fn counts_notes(metre: Metre) -> bool {
     let note = Ticks::of(1, i64::from(metre.unit));
     metre.count > 0 && metre.beats().iter().any(|&beat| beat != note)
 }

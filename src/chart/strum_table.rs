@@ -117,7 +117,12 @@ impl StrumPattern {
             Some(Rhythm::Polka) => &["polka"],
             Some(Rhythm::Mazurka) => &["mazurka"],
             Some(Rhythm::March) => &["march"],
-            Some(Rhythm::Schottische | Rhythm::Strathspey | Rhythm::Rag) => &["boom-chuck"],
+            Some(Rhythm::Schottische | Rhythm::BarnDance | Rhythm::Strathspey | Rhythm::Rag) => {
+                &["boom-chuck"]
+            }
+            Some(Rhythm::Calypso) => &["island"],
+            // A song in threes is carried, not driven.
+            Some(Rhythm::Song) | None if metre.is_compound() => &["boom-chuck"],
             Some(Rhythm::Swing) => &["swing"],
             Some(Rhythm::Air) => &["slow"],
             Some(Rhythm::SlipJig | Rhythm::Waltz | Rhythm::Song | Rhythm::Other(_)) | None => &[],
@@ -170,11 +175,10 @@ impl StrumPattern {
 
 impl Tune {
     /// The strum of a written bar: its part's, or the tune's own where it fits the metre of the bar, or what suits the
-    /// kind of tune.
+    /// kind of tune. Through a crooked bar the hand goes on as before: [`StrumPattern::for_bar`] cuts the pattern or
+    /// begins it again.
     pub fn strum_at(&self, bar: usize) -> StrumPattern {
-        let before = &self.bars[..self.bars.len().min(bar.saturating_add(1))];
-        let metre = before.iter().rev().find_map(|bar| bar.metre);
-        let metre = metre.unwrap_or(self.metre);
+        let metre = self.metre_felt_at(bar);
         let parts = self.parts.iter().filter(|part| part.first_bar <= bar);
         let part = parts.max_by_key(|part| part.first_bar);
         part.and_then(|part| part.strum.as_ref())

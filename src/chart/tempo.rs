@@ -41,9 +41,14 @@ impl TempoRange {
             Some(Rhythm::Mazurka) => ((80.0, 96.0), (120.0, 132.0)),
             Some(Rhythm::Reel | Rhythm::Jig | Rhythm::Slide) => ((60.0, 80.0), (108.0, 124.0)),
             Some(Rhythm::March) => ((60.0, 80.0), (90.0, 116.0)),
-            Some(Rhythm::Schottische | Rhythm::Strathspey) => ((50.0, 60.0), (66.0, 80.0)),
+            Some(Rhythm::Schottische | Rhythm::BarnDance | Rhythm::Strathspey) => {
+                ((50.0, 60.0), (66.0, 80.0))
+            }
             Some(Rhythm::Air) => ((40.0, 50.0), (50.0, 60.0)),
-            Some(Rhythm::Song | Rhythm::Swing | Rhythm::Rag | Rhythm::Other(_)) | None => {
+            Some(
+                Rhythm::Song | Rhythm::Swing | Rhythm::Rag | Rhythm::Calypso | Rhythm::Other(_),
+            )
+            | None => {
                 match (metre.count, two_a_bar) {
                     (3, _) => ((80.0, 96.0), (110.0, 130.0)), // as a waltz
                     (9, _) => ((70.0, 90.0), (140.0, 148.0)), // as a slip jig

@@ -23,18 +23,20 @@ pub enum Rhythm {
     Mazurka,
     March,
     Schottische,
+    BarnDance,
     Strathspey,
     Song,
     Air,
     Swing,
     Rag,
+    Calypso,
     /// Any other word of the tune's own.
     Other(String),
 }
 
 impl Rhythm {
     /// The rhythms that have a name in every language.
-    pub const NAMED: [Self; 15] = [
+    pub const NAMED: [Self; 17] = [
         Self::Reel,
         Self::Jig,
         Self::SlipJig,
@@ -45,11 +47,13 @@ impl Rhythm {
         Self::Mazurka,
         Self::March,
         Self::Schottische,
+        Self::BarnDance,
         Self::Strathspey,
         Self::Song,
         Self::Air,
         Self::Swing,
         Self::Rag,
+        Self::Calypso,
     ];
 
     /// A plain id (`slip-jig`), or the tune's own word.
@@ -65,11 +69,13 @@ impl Rhythm {
             Self::Mazurka => "mazurka",
             Self::March => "march",
             Self::Schottische => "schottische",
+            Self::BarnDance => "barn-dance",
             Self::Strathspey => "strathspey",
             Self::Song => "song",
             Self::Air => "air",
             Self::Swing => "swing",
             Self::Rag => "rag",
+            Self::Calypso => "calypso",
             Self::Other(word) => word,
         }
     }

@@ -151,7 +151,7 @@ fn counting_says_numbers_and_the_ands_between() {
 
 #[test]
 fn a_tune_has_its_own_strum_or_its_parts_or_a_fitting_one() {
-    let mut tune = tune("P:A a b P:B c d");
+    let mut tune = tune("P:A a b P:B c d e f g");
     tune.rhythm = Some(Rhythm::Reel);
     assert_eq!(tune.strum_at(0).name, "reel");
     tune.strum = Some(read("chop"));
@@ -162,6 +162,23 @@ fn a_tune_has_its_own_strum_or_its_parts_or_a_fitting_one() {
     tune.bars[3].metre = Some(Metre::new(3, 4));
     assert_eq!(tune.strum_at(3).name, "waltz");
     assert_eq!(tune.strum_at(usize::MAX).name, "waltz");
+}
+
+#[test]
+fn through_a_crooked_bar_the_hand_goes_on() {
+    let mut tune = tune("a b~6/4 c~2/4 d e");
+    tune.rhythm = Some(Rhythm::Reel);
+    tune.bars[1].metre = Some(Metre::new(6, 4));
+    tune.bars[2].metre = Some(Metre::new(2, 4));
+    tune.bars[3].metre = Some(Metre::COMMON);
+    for bar in 0..5 {
+        assert_eq!(tune.strum_at(bar).to_string(), ">D. DU >D. DU", "bar {bar}");
+    }
+    let playing = tune.playing();
+    let six = &playing.bars[1];
+    assert_eq!(six.metre.beats(), [Ticks::QUARTER; 6]);
+    let slots = tune.strum_at(1);
+    assert_eq!(slots.for_bar(six.length, six.offset).count(), 12);
 }
 
 #[test]

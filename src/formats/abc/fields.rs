@@ -155,6 +155,8 @@ pub(super) fn rhythm(value: &str) -> Option<Rhythm> {
         _ if has(&["waltz", "waltzes", "valse", "vals"]) => Rhythm::Waltz,
         _ if has(&["mazurka", "mazurkas"]) => Rhythm::Mazurka,
         _ if has(&["march", "marches"]) => Rhythm::March,
+        "barn dance" | "barndance" | "barn dances" => Rhythm::BarnDance,
+        "calypso" | "calypsos" => Rhythm::Calypso,
         _ if has(&["schottische", "schottish"]) => Rhythm::Schottische,
         _ if has(&["strathspey", "strathspeys"]) => Rhythm::Strathspey,
         _ if has(&["air", "airs"]) => Rhythm::Air,
@@ -337,6 +339,7 @@ mod tests {
         assert_eq!(rhythm("Slip-Jig"), Some(Rhythm::SlipJig));
         assert_eq!(rhythm("double jig"), Some(Rhythm::Jig));
         assert_eq!(rhythm("slow air"), Some(Rhythm::Air));
+        assert_eq!(rhythm("Barn dance"), Some(Rhythm::BarnDance));
         assert_eq!(rhythm("Highland"), Some(Rhythm::Other("Highland".into())));
         assert_eq!(rhythm(" "), None);
     }

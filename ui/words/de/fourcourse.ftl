@@ -169,11 +169,13 @@ rhythm-waltz = Walzer
 rhythm-mazurka = Mazurka
 rhythm-march = Marsch
 rhythm-schottische = Schottisch
+rhythm-barn-dance = Scheunentanz
 rhythm-strathspey = Strathspey
 rhythm-song = Lied
 rhythm-air = Air
 rhythm-swing = Swing
 rhythm-rag = Ragtime
+rhythm-calypso = Calypso
 
 ## Modes
 

@@ -171,11 +171,13 @@ rhythm-waltz = waltz
 rhythm-mazurka = mazurka
 rhythm-march = march
 rhythm-schottische = schottische
+rhythm-barn-dance = barn dance
 rhythm-strathspey = strathspey
 rhythm-song = song
 rhythm-air = air
 rhythm-swing = swing
 rhythm-rag = rag
+rhythm-calypso = calypso
 
 ## Modes
 

@@ -169,11 +169,13 @@ rhythm-waltz = vals
 rhythm-mazurka = mazurca
 rhythm-march = marcha
 rhythm-schottische = chotis
+rhythm-barn-dance = baile de granero
 rhythm-strathspey = strathspey
 rhythm-song = canción
 rhythm-air = aire
 rhythm-swing = swing
 rhythm-rag = ragtime
+rhythm-calypso = calipso
 
 ## Modes
 

@@ -34,8 +34,10 @@ pub(super) struct Place {
 
 #[derive(Debug, Clone, Copy, PartialEq)]
 enum Motion {
-    /// Still.
+    /// Still, and nothing has begun: the next word of the player begins the bar of the anchor.
     Waiting,
+    /// Still, in the bar of the anchor: the next word of the player begins the bar after it.
+    Paused,
     /// A bar began by hand at this moment.
     Hand(Duration),
     /// The clock was at the anchor at this moment.
@@ -88,7 +90,7 @@ impl Follow {
     /// Whether something moves, so that the view must be asked for again and again.
     pub(super) fn is_moving(&self, playing: &Playing, now: Duration) -> bool {
         match self.motion {
-            Motion::Waiting | Motion::Held { .. } => false,
+            Motion::Waiting | Motion::Paused | Motion::Held { .. } => false,
             Motion::Clock(_) => !self.place(playing, now).ended,
             Motion::Hand(since) => self.anchor + self.walked(since, now) < self.hand_limit(playing),
         }
@@ -125,8 +127,7 @@ impl Follow {
 
     /// Ticks that the pace covers in a span of time.
     fn walked(&self, since: Duration, now: Duration) -> Ticks {
-        let beats = now.saturating_sub(since).as_secs_f64() * f64::from(self.tempo.bpm) / 60.0;
-        Ticks::from_quarters(beats * self.tempo.beat.quarters())
+        self.tempo.ticks(now.saturating_sub(since).as_secs_f64())
     }
 
     /// Where the hand's bar ends: at the next downbeat, the pickup before it included.
@@ -138,7 +139,7 @@ impl Follow {
     /// The place now, in ticks from the first bar of the first time through; before `begin` while counting in.
     fn absolute(&self, playing: &Playing, now: Duration) -> Ticks {
         let at = match self.motion {
-            Motion::Waiting | Motion::Held { .. } => self.anchor,
+            Motion::Waiting | Motion::Paused | Motion::Held { .. } => self.anchor,
             Motion::Clock(since) => self.anchor + self.walked(since, now),
             Motion::Hand(since) => {
                 let limit = self.hand_limit(playing).max(self.anchor);
@@ -184,19 +185,34 @@ impl Follow {
         self.begin = Ticks::ZERO;
         match &mut self.motion {
             Motion::Hand(since) | Motion::Clock(since) => *since = now,
-            Motion::Waiting | Motion::Held { .. } => {}
+            Motion::Waiting | Motion::Paused | Motion::Held { .. } => {}
         }
     }
 
-    /// The player says that the next bar begins now. A pickup is part of the bar before it. Past the end the tune is
-    /// over.
+    /// What moves goes on from here: whatever changes now changes nothing of what has been.
+    fn pin(&mut self, playing: &Playing, now: Duration) {
+        let at = self.absolute(playing, now);
+        if let Motion::Clock(since) | Motion::Hand(since) = &mut self.motion {
+            *since = now;
+            self.anchor = at;
+        }
+    }
+
+    /// The player says that the next bar begins now: before anything has begun, the bar that is waited for. A pickup is
+    /// part of the bar before it. Past the end the tune is over.
     pub(super) fn next_bar(&mut self, playing: &Playing, now: Duration) {
         let place = self.place(playing, now);
         if place.ended {
             return;
         }
         self.learn_pace(playing, now, place);
-        let next = next_downbeat(playing, place);
+        let begins =
+            self.is_waiting() && playing.bars.get(place.bar).is_some_and(|bar| !bar.pickup);
+        let next = if begins {
+            (place.time, place.bar)
+        } else {
+            next_downbeat(playing, place)
+        };
         if !self.by_clock() {
             self.motion = Motion::Hand(now);
         }
@@ -219,8 +235,8 @@ impl Follow {
             (0, 0)
         };
         if matches!(self.motion, Motion::Hand(_)) {
-            // Going back is not playing: the bar waits for the player.
-            self.motion = Motion::Waiting;
+            // The circle is in that bar: it waits there for the next.
+            self.motion = Motion::Paused;
         }
         self.go(playing, now, to);
     }
@@ -232,22 +248,32 @@ impl Follow {
         self.go(playing, now, (place.time, bar));
     }
 
-    /// The player is on the first beat of a bar now: the nearest bar line is pulled here. Waiting, the first full bar
-    /// begins; counting in, the count is over.
+    /// The player is on the first beat of a bar now: the nearest downbeat is pulled here. Waiting or counting in, the
+    /// first full bar begins.
     pub(super) fn this_is_one(&mut self, playing: &Playing, now: Duration) {
         let place = self.place(playing, now);
         if place.ended || playing.bars.is_empty() {
             return;
         }
-        let bar = &playing.bars[place.bar];
-        let late = (place.at - bar.start) * 2 > bar.length;
-        let pickup = bar.pickup && (place.counted.is_some() || self.is_waiting());
-        let to = if late || pickup {
-            next_downbeat(playing, place)
-        } else {
-            (place.time, place.bar)
+        let still = place.counted.is_some() || self.is_waiting();
+        let next = next_downbeat(playing, place);
+        let before =
+            downbeat_before(playing, place).filter(|_| !still || !playing.bars[place.bar].pickup);
+        let here = playing.length * i64::from(place.time) + place.at;
+        let to = match before {
+            Some(before)
+                if still
+                    || here - self.start_of(playing, before)
+                        <= self.start_of(playing, next) - here =>
+            {
+                before
+            }
+            _ => next,
         };
-        if matches!(self.motion, Motion::Waiting | Motion::Held { clock: false }) {
+        if matches!(
+            self.motion,
+            Motion::Waiting | Motion::Paused | Motion::Held { clock: false }
+        ) {
             self.motion = Motion::Hand(now);
         } else if self.motion == (Motion::Held { clock: true }) {
             self.motion = Motion::Clock(now);
@@ -260,12 +286,12 @@ impl Follow {
         let at = self.absolute(playing, now);
         match self.motion {
             Motion::Held { clock: true } => self.motion = Motion::Clock(now),
-            Motion::Held { clock: false } => self.motion = Motion::Waiting,
+            Motion::Held { clock: false } => self.motion = Motion::Paused,
             Motion::Clock(_) => {
                 self.anchor = at;
                 self.motion = Motion::Held { clock: true };
             }
-            Motion::Hand(_) | Motion::Waiting => {
+            Motion::Hand(_) | Motion::Waiting | Motion::Paused => {
                 let place = self.place(playing, now);
                 self.anchor = self.start_of(playing, (place.time, place.bar));
                 self.motion = Motion::Held { clock: false };
@@ -277,13 +303,18 @@ impl Follow {
     /// it. A tune that is over starts again.
     pub(super) fn clock(&mut self, playing: &Playing, now: Duration, on: bool) {
         let place = self.place(playing, now);
+        let begun = !self.is_waiting() && place.counted.is_none();
         let from = match place.ended {
             true if on => (0, 0),
             _ => (place.time, place.bar),
         };
         self.anchor = self.start_of(playing, from);
         self.begin = Ticks::ZERO;
-        self.motion = Motion::Waiting;
+        self.motion = if begun {
+            Motion::Paused
+        } else {
+            Motion::Waiting
+        };
         if on && let Some(bar) = playing.bars.get(from.1) {
             if from == (0, 0) {
                 self.last = None;
@@ -301,11 +332,7 @@ impl Follow {
 
     /// Changes the tempo from here on.
     pub(super) fn change_bpm(&mut self, playing: &Playing, now: Duration, bpm: f32) {
-        let at = self.absolute(playing, now);
-        if let Motion::Clock(since) = &mut self.motion {
-            self.anchor = at;
-            *since = now;
-        }
+        self.pin(playing, now);
         self.set_bpm(bpm);
     }
 
@@ -351,13 +378,15 @@ impl Follow {
     }
 
     /// How often the tune is played in all; 0 goes on.
-    pub(super) fn set_times(&mut self, times: u32) {
+    pub(super) fn set_times(&mut self, playing: &Playing, now: Duration, times: u32) {
+        self.pin(playing, now);
         self.times = times;
         self.last = None;
     }
 
     /// The time through now is the last one, or is not.
     pub(super) fn set_last(&mut self, playing: &Playing, now: Duration, last: bool) {
+        self.pin(playing, now);
         let time = self.place(playing, now).time;
         if !last && self.times > 0 && time + 1 >= self.times {
             self.times = time + 2;
@@ -396,4 +425,14 @@ fn next_downbeat(playing: &Playing, place: Place) -> (u32, usize) {
     }
     let first = playing.bars.iter().position(|bar| !bar.pickup).unwrap_or(0);
     (place.time.saturating_add(1), first)
+}
+
+/// The downbeat at a place or the last one before it; `None` in what leads into the very first.
+fn downbeat_before(playing: &Playing, place: Place) -> Option<(u32, usize)> {
+    let so_far = &playing.bars[..playing.bars.len().min(place.bar + 1)];
+    if let Some(bar) = so_far.iter().rposition(|bar| !bar.pickup) {
+        return Some((place.time, bar));
+    }
+    let last = playing.bars.iter().rposition(|bar| !bar.pickup)?;
+    Some((place.time.checked_sub(1)?, last))
 }

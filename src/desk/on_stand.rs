@@ -3,13 +3,14 @@
 use std::time::Duration;
 
 use crate::chart::{
-    Changes, Count, Direction, Metre, Pace, Playing, Slot, Stroke, Ticks, Tune, count_at,
+    Changes, Count, Direction, Metre, Pace, Playing, Slot, Stroke, TempoRange, Ticks, Tune,
+    count_at,
 };
 use crate::theory::{Chord, Key, Symbol, Transposition, three_chords};
 
 use super::ask::Ask;
 use super::cards::{Hands, chord_names, style};
-use super::follow::{Follow, Place};
+use super::follow::{BPM, Follow, Place};
 use super::map;
 use super::settings::Settings;
 use super::stand::{
@@ -43,13 +44,19 @@ impl OnStand {
         let playing = tune.playing();
         let written = Changes::of(&tune, &playing);
         let times = tune.times_through.map_or(TIMES, u32::from);
+        let mut tempo = tune.tempo_or_fitting(Pace::SlowJam);
+        if !BPM.contains(&tempo.bpm) {
+            // Counted in notes that are too quick or too slow to count: in what is felt, then.
+            let felt = TempoRange::fitting(tune.rhythm.as_ref(), tune.metre, Pace::SlowJam);
+            tempo = tempo.counted_in(felt.beat);
+        }
         let mut stand = Self {
             symbols: Vec::new(),
             key: tune.key,
             names: ChordNames::default(),
             simplify: Simplify::default(),
             hands: Hands::new(settings, 0),
-            follow: Follow::new(tune.tempo_or_fitting(Pace::SlowJam), times),
+            follow: Follow::new(tempo, times),
             tune,
             playing,
             written,
@@ -114,7 +121,7 @@ impl OnStand {
                 follow.change_bpm(playing, now, bpm);
             }
             Ask::TapTempo => follow.tap(playing, now),
-            Ask::Times(times) => follow.set_times(times),
+            Ask::Times(times) => follow.set_times(playing, now, times),
             Ask::LastTime(last) => follow.set_last(playing, now, last),
             Ask::KeyUp(semitones) => self.set_key(self.key.up(semitones)),
             Ask::KeyOn(tonic) => self.set_key(Key::new(tonic, self.key.mode)),

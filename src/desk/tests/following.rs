@@ -12,6 +12,80 @@ fn a_tap_says_that_the_next_bar_begins() {
     assert_eq!(seen(&mut desk, 12.0), "D > E7 in 2");
 }
 
+/// Four bars, no pickup; a chord each.
+const PLAIN: &str =
+    "X:1\nT:Pail Test\nM:4/4\nL:1/4\nQ:1/2=60\nK:G\n\"G\"G4|\"C\"c4|\"D\"d4|\"Em\"e4|]\n";
+
+#[test]
+fn without_a_pickup_the_first_tap_begins_the_first_bar() {
+    let mut desk = on_stand(PLAIN);
+    desk.ask(Ask::NextBar, beats(5.0));
+    assert_eq!(seen(&mut desk, 5.0), "G > C in 4");
+    assert_eq!(view(&mut desk, 5.0).follow, FollowState::ByHand);
+    desk.ask(Ask::NextBar, beats(7.0));
+    assert_eq!(seen(&mut desk, 7.0), "C > D in 4");
+}
+
+#[test]
+fn a_tap_begins_the_bar_that_was_chosen_before_anything_had_begun() {
+    let mut desk = on_stand(PLAIN);
+    desk.ask(Ask::JumpTo(2), beats(0.0));
+    assert_eq!(view(&mut desk, 0.0).follow, FollowState::Waiting);
+    desk.ask(Ask::NextBar, beats(1.0));
+    assert_eq!(seen(&mut desk, 1.0), "D > Em in 4");
+    // And once the circle plays, the chosen bar is where it is: the tap says that the next one begins.
+    desk.ask(Ask::JumpTo(0), beats(1.5));
+    desk.ask(Ask::NextBar, beats(3.0));
+    assert_eq!(seen(&mut desk, 3.0), "C > D in 4");
+}
+
+#[test]
+fn after_going_back_or_being_held_a_tap_says_that_the_next_bar_begins() {
+    let mut desk = on_stand(PLAIN);
+    for tap in [0.0, 2.0, 2.1] {
+        desk.ask(Ask::NextBar, beats(tap));
+    }
+    desk.ask(Ask::BarBack, beats(2.5)); // one tap too many: the circle is in bar 2
+    assert_eq!(seen(&mut desk, 3.0), "C > D in 4");
+    desk.ask(Ask::NextBar, beats(4.0));
+    assert_eq!(seen(&mut desk, 4.0), "D > Em in 4");
+    desk.ask(Ask::Hold, beats(4.5));
+    desk.ask(Ask::Hold, beats(9.0));
+    desk.ask(Ask::NextBar, beats(10.0));
+    assert_eq!(seen(&mut desk, 10.0), "Em > G in 4");
+}
+
+#[test]
+fn the_end_stays_the_end_until_more_times_are_wanted() {
+    let mut desk = on_stand(PLAIN);
+    desk.ask(Ask::Times(1), beats(0.0));
+    desk.ask(Ask::Clock(true), beats(0.0));
+    assert_eq!(view(&mut desk, 60.0).follow, FollowState::Ended);
+    desk.ask(Ask::Times(3), beats(60.0));
+    let on = view(&mut desk, 60.5);
+    assert_eq!(
+        (on.time, on.bar.0),
+        (2, 1),
+        "the clock goes on from the end, not from where it would be"
+    );
+}
+
+#[test]
+fn this_is_one_inside_a_pickup_means_the_downbeat_that_it_leads_to() {
+    let mut desk = on_stand(REEL);
+    desk.ask(Ask::Clock(true), beats(0.0));
+    // The count ends at 3.5; bar 1 begins at 4. At 11.6 the last bar of A1 is over and its second pickup sounds.
+    desk.ask(Ask::ThisIsOne, beats(11.6));
+    let now = view(&mut desk, 11.6);
+    assert_eq!((now.bar.0, now.form[1].passed), (1, Passed::Now));
+}
+
+#[test]
+fn a_tempo_in_notes_too_quick_to_count_is_counted_in_what_is_felt() {
+    let mut desk = on_stand(&PLAIN.replace("1/2=60", "1/8=400"));
+    assert_eq!(view(&mut desk, 0.0).tempo, (100, (1, 2)));
+}
+
 #[test]
 fn within_a_bar_the_hand_is_filled_in_at_the_pace_of_the_taps_and_waits_at_the_bar_line() {
     let mut desk = on_stand(REEL);

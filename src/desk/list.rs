@@ -3,7 +3,7 @@
 use std::rc::Rc;
 
 use crate::frets::{Capo, Instrument};
-use crate::theory::{Chord, Key, NoteStyle, Pitch};
+use crate::theory::{Chord, Key, NoteStyle};
 
 use super::ask::Ask;
 use super::cards::style;
@@ -102,7 +102,9 @@ impl List {
 }
 
 fn row(entry: &Entry, instrument: &Instrument, style: NoteStyle) -> TuneRow {
-    let start = entry.first_note.and_then(|pitch| place(pitch, instrument));
+    let start = entry
+        .first_note
+        .and_then(|pitch| instrument.place(pitch, Capo::NONE));
     TuneRow {
         id: entry.id,
         title: entry.titles.first().cloned().unwrap_or_default(),
@@ -116,18 +118,6 @@ fn row(entry: &Entry, instrument: &Instrument, style: NoteStyle) -> TuneRow {
         }),
         start_fret: start.map_or(0, |(_, fret)| fret),
     }
-}
-
-/// Where a note is played in first position: on the course that needs the lowest fret.
-fn place(pitch: Pitch, instrument: &Instrument) -> Option<(usize, u8)> {
-    let frets = (0..instrument.courses.len()).filter_map(|course| {
-        let open = instrument.sound(course, 0, Capo::NONE)?.midi();
-        let fret = u8::try_from(pitch.midi() - open).ok()?;
-        instrument
-            .sound(course, fret, Capo::NONE)
-            .map(|_| (course, fret))
-    });
-    frets.min_by_key(|&(_, fret)| fret)
 }
 
 /// Whether the player knows a shape for every chord; the bass of a slash chord is left to others.

@@ -8,6 +8,7 @@ mod effort;
 mod hand;
 mod instrument;
 mod neck;
+mod place;
 mod ring;
 mod search;
 mod shape;

@@ -116,19 +116,11 @@ pub(super) fn lines(
     lines
 }
 
-/// Where the melody starts: the note, and the place of the lowest fret that has it.
+/// Where the melody starts: the note, and its place in first position.
 fn start(pitch: Pitch, instrument: &Instrument, capo: Capo, shell: &Shell) -> String {
     let (look, words) = (shell.look, &shell.words);
-    let place = (0..=instrument.last_fret(capo)).find_map(|fret| {
-        let courses = 0..instrument.courses.len();
-        let sounds = |course: &usize| {
-            let sound = instrument.sound(*course, fret, capo);
-            sound.is_some_and(|sound| sound.midi() == pitch.midi())
-        };
-        { courses }.find(sounds).map(|course| (course, fret))
-    });
     let note = pitch.name.in_style(look.notes());
-    let Some((course, fret)) = place else {
+    let Some((course, fret)) = instrument.place(pitch, capo) else {
         return words.say("shell-chart-start", &[("note", note)]);
     };
     let course = instrument.courses[course].open.name.in_style(look.notes());

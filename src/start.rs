@@ -1,10 +1,14 @@
 //! Starting: the songbook from its folder, the settings kept in it, and a desk with both.
 
+#[cfg(not(target_arch = "wasm32"))]
 use std::path::PathBuf;
 
+#[cfg(not(target_arch = "wasm32"))]
 use chrono::{DateTime, Utc};
 
-use crate::desk::{Desk, Notice, Settings, Songbook};
+#[cfg(not(target_arch = "wasm32"))]
+use crate::desk::Songbook;
+use crate::desk::{Desk, Notice, Settings};
 use crate::store::{Memory, shipped};
 #[cfg(not(target_arch = "wasm32"))]
 use crate::store::{Store, StoreError, data_folder};

@@ -21,9 +21,9 @@ struct Files;
 /// ```
 /// use fourcourse::{desk::Language, words::Words};
 /// let mut words = Words::new(Language::German);
-/// assert_eq!(words.get("stand-next"), "Danach");
+/// assert_eq!(words.get("stand-next"), "Nächster");
 /// words.speak(Language::Spanish);
-/// assert_eq!(words.get("stand-next"), "Después");
+/// assert_eq!(words.get("stand-next"), "Siguiente");
 /// ```
 #[derive(Debug)]
 pub struct Words {
@@ -217,6 +217,11 @@ impl Words {
         }
     }
 
+    /// A chord by its number in the key: the 1 chord.
+    pub fn degree(&self, number: &str) -> String {
+        fl!(self.loader, "chord-degree", number = number)
+    }
+
     /// With a capo: what the fingers play.
     pub fn played_as(&self, chord: &str) -> String {
         fl!(self.loader, "chord-played-as", chord = chord)
@@ -249,10 +254,7 @@ impl Words {
         if card.no_chord {
             return fl!(self.loader, "chord-none");
         }
-        [card.name.as_str(), card.other.as_str()]
-            .join(" ")
-            .trim()
-            .to_owned()
+        card.name.clone()
     }
 
     /// A shape for those who listen: every course with its fret and finger.
@@ -331,6 +333,15 @@ impl Words {
             fl!(self.loader, "form-chip", part = part)
         } else {
             fl!(self.loader, "form-chip-pass", part = part, pass = chip.pass)
+        }
+    }
+
+    /// A course a half step lower or higher, for those who listen.
+    pub fn retune(&self, course: &str, up: bool) -> String {
+        if up {
+            fl!(self.loader, "settings-tune-up", course = course)
+        } else {
+            fl!(self.loader, "settings-tune-down", course = course)
         }
     }
 

@@ -30,8 +30,8 @@ mod made {
     slint::include_modules!();
 }
 
-/// The window as a component, and what the Stand tells of its layout, for the tests that drive and measure it.
-pub use made::{App, Stand as StandGlobal};
+/// The window as a component, what the Stand tells of its layout, and the colours, for the tests that drive and measure.
+pub use made::{App, Colours, Stand as StandGlobal, Theme as ThemeGlobal};
 
 /// What the window shows and asks: the desk, with whoever carries out what reaches beyond it.
 pub trait Host {

@@ -123,6 +123,6 @@ fn again_in_software() -> std::io::Error {
 
 /// A clock that starts now.
 pub fn clock() -> Clock {
-    let start = std::time::Instant::now();
+    let start = web_time::Instant::now();
     Box::new(move || -> Duration { start.elapsed() })
 }

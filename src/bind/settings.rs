@@ -6,7 +6,8 @@ use slint::{ComponentHandle, SharedString, VecModel};
 
 use super::keep::{fixed, keep, shared};
 use super::{Interface, at, made, place};
-use crate::desk::{Ask, Language, SettingsView, Theme};
+use crate::desk::{Ask, Language, SettingsView, Theme, Tuning};
+use crate::frets::RETUNE;
 use crate::theory::Naming;
 
 const THEMES: [Theme; 3] = [Theme::Ebony, Theme::Spruce, Theme::Sun];
@@ -24,6 +25,8 @@ const LANGUAGE_NAMES: [&str; 4] = ["", "English", "Español", "Deutsch"];
 #[derive(Default)]
 pub(super) struct Settings {
     shown: Option<SettingsView>,
+    tunings: Rc<VecModel<made::Tuning>>,
+    courses: Rc<VecModel<made::Course>>,
     known: Rc<VecModel<made::Known>>,
 }
 
@@ -43,7 +46,25 @@ impl Settings {
         let instrument = |id: &String| SharedString::from(words.instrument(id));
         global.set_instruments(fixed(view.instruments.iter().map(instrument)));
         global.set_instrument(place(&view.instruments, &settings.instrument));
-        global.set_tuning(view.tuning.join(" ").into());
+        let tuning = |tuning: &Tuning| made::Tuning {
+            notes: tuning.notes.join(" ").into(),
+            chosen: tuning.chosen,
+        };
+        let course = |(name, off): &(String, i8)| made::Course {
+            name: name.into(),
+            off: (*off).into(),
+            less_said: words.retune(name, false).into(),
+            more_said: words.retune(name, true).into(),
+        };
+        if self.shown.is_none() {
+            global.set_tunings(shared(&self.tunings));
+            global.set_courses(shared(&self.courses));
+        }
+        keep(&self.tunings, view.tunings.iter().map(tuning).collect());
+        keep(&self.courses, view.courses.iter().map(course).collect());
+        global.set_tight(view.courses.iter().any(|&(_, off)| off > 0));
+        global.set_least_off((*RETUNE.start()).into());
+        global.set_most_off((*RETUNE.end()).into());
         global.set_left_handed(settings.left_handed);
         global.set_theme(place(&THEMES, &settings.theme));
         global.set_languages(fixed(LANGUAGE_NAMES.map(SharedString::from)));
@@ -79,6 +100,21 @@ pub(super) fn hook(interface: &Interface) {
         let id = view.shown.as_ref()?.instruments.get(index)?;
         Some(Ask::Instrument(id.clone()))
     }));
+    global.on_set_tuning(interface.asks(|interface, index: i32| {
+        let view = interface.0.settings.borrow();
+        let index = usize::try_from(index).ok()?;
+        let tuning = view.shown.as_ref()?.tunings.get(index)?;
+        Some(Ask::Tuning(tuning.semitones.clone()))
+    }));
+    let weak = Rc::downgrade(&interface.0);
+    global.on_retune(move |course, semitones| {
+        let place = usize::try_from(course)
+            .ok()
+            .zip(i8::try_from(semitones).ok());
+        if let Some((inner, (course, by))) = weak.upgrade().zip(place) {
+            Interface(inner).ask(Ask::Retune(course, by));
+        }
+    });
     let weak = Rc::downgrade(&interface.0);
     global.on_set_known(move |index, known| {
         let Some(inner) = weak.upgrade() else { return };

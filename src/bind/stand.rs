@@ -7,7 +7,8 @@ use slint::{ComponentHandle, ModelRc, SharedString, VecModel};
 use super::keep::{fixed, int, keep, shared};
 use super::{Interface, at, made, place};
 use crate::desk::{
-    Ask, ChordCard, ChordNames, FollowState, Passed, ShapeView, Simplify, StandView, Verdict,
+    Ask, ChordCard, ChordNames, FollowState, MOST_CAPO, Passed, ShapeView, Simplify, StandView,
+    Verdict,
 };
 use crate::words::{Words, chip_name, tempo};
 
@@ -69,15 +70,16 @@ impl Stand {
         let words = interface.0.words.borrow();
         let old = self.shown.as_ref();
         show_state(&global, &words, &view);
-        if old.is_none_or(|old| old.now != view.now) {
-            global.set_now(chord(&words, &view.now));
+        let renamed = old.is_none_or(|old| old.names != view.names);
+        if renamed || old.is_none_or(|old| old.now != view.now) {
+            global.set_now(chord(&words, view.names, &view.now));
             let shapes = view.now.shape.as_ref().map(|shape| shape.of);
             global.set_shapes(words.shape_of(shapes.unwrap_or((0, 0))).into());
         }
         if let Some(next) = &view.next {
             let before = old.and_then(|old| old.next.as_ref());
-            if before.is_none_or(|before| before.chord != next.chord) {
-                global.set_next(chord(&words, &next.chord));
+            if renamed || before.is_none_or(|before| before.chord != next.chord) {
+                global.set_next(chord(&words, view.names, &next.chord));
             }
         }
         if old.is_none_or(|old| old.strum != view.strum) {
@@ -119,6 +121,7 @@ fn show_state(global: &made::Stand<'_>, words: &Words, view: &StandView) {
     global.set_names(place(&NAMES, &view.names));
     global.set_simpler(place(&SIMPLER, &view.simplify));
     global.set_capo(view.capo.into());
+    global.set_most_capo(MOST_CAPO.into());
     global.set_tempo(tempo(view.tempo).into());
     global.set_times(int(view.times));
     global.set_times_text(words.times(view.times).into());
@@ -153,18 +156,25 @@ fn show_state(global: &made::Stand<'_>, words: &Words, view: &StandView) {
     );
     global.set_next_beats(next.map_or(0, |next| int(next.beats)));
     global.set_next_beats_left(next.map_or(0, |next| int(next.beats_left)));
-    global.set_has_words(view.has_words);
-    global.set_sung(view.words.as_str().into());
+    let sung = view.sung.as_ref();
+    global.set_has_words(sung.is_some());
+    global.set_sung(sung.map_or("", |sung| &sung.now).into());
+    global.set_sung_then(sung.map_or("", |sung| &sung.then).into());
 }
 
-fn chord(words: &Words, card: &ChordCard) -> made::Chord {
+fn chord(words: &Words, names: ChordNames, card: &ChordCard) -> made::Chord {
     let said = words.chord(card);
     let (root, rest) = card.pieces();
     made::Chord {
         // Nobody plays here: the sign that charts use, whatever the language.
         root: if card.no_chord { "N.C." } else { root }.into(),
         rest: rest.into(),
-        other: card.other.as_str().into(),
+        other: match names {
+            ChordNames::Letters if !card.other.is_empty() => words.degree(&card.other),
+            _ => card.other.clone(),
+        }
+        .into(),
+        both: names == ChordNames::Both,
         played_as: card
             .played_as
             .as_deref()
@@ -264,23 +274,21 @@ fn show_map(models: &mut Models, words: &Words, view: &StandView) {
         let one = |bar: &crate::desk::MapBar| made::MapBar {
             played: int(bar.played),
             chords: bar.chords.as_str().into(),
+            numbers: bar.numbers.as_str().into(),
             pickup: bar.pickup,
             ending: bar.ending.as_str().into(),
             passed: passed(bar.passed),
             said: words.bar(bar).into(),
         };
         keep(bars, line.bars.iter().map(one).collect());
-        // A pickup inside a line takes half a bar's room; one that begins it stands in the margin.
+        let pickups = line.bars.iter().filter(|bar| bar.pickup).count();
         let first = line.bars.first().is_some_and(|bar| bar.pickup);
-        let inside = line.bars.iter().skip(usize::from(first));
-        let halves: i32 = inside.map(|bar| if bar.pickup { 1 } else { 2 }).sum();
-        #[allow(clippy::cast_precision_loss)]
-        let units = (halves as f32 / 2.0).max(4.0);
         lines.push(made::MapLine {
             part: line.part.as_str().into(),
             chip: int(line.chip),
             current: line.current,
-            units,
+            full: int(line.bars.len() - pickups).max(4),
+            pickups: int(pickups - usize::from(first)),
             bars: ModelRc::from(Rc::clone(bars) as Rc<dyn slint::Model<Data = made::MapBar>>),
         });
     }

@@ -80,6 +80,10 @@ pub enum Ask {
 
     /// The instrument, by its id.
     Instrument(String),
+    /// A course of the instrument, by its place, so many semitones higher.
+    Retune(usize, i8),
+    /// A tuning of the instrument: semitones of each course from the usual one.
+    Tuning(Vec<i8>),
     /// Draw shapes for a left-handed player.
     LeftHanded(bool),
     /// The theme.

@@ -36,8 +36,7 @@ pub(super) fn style(settings: &Settings) -> NoteStyle {
 impl Hands {
     pub(super) fn new(settings: &Settings, capo: u8) -> Self {
         Self {
-            instrument: Instrument::by_id(&settings.instrument)
-                .unwrap_or_else(Instrument::mandolin),
+            instrument: settings.instrument(),
             capo: Capo::at(capo),
             left_handed: settings.left_handed,
             style: style(settings),
@@ -175,9 +174,8 @@ pub(super) fn chord_names(
     let letters = chord.in_style(style);
     let number = Number::of(chord, tonic).in_style(style.accidentals);
     match names {
-        ChordNames::Letters => (letters, String::new()),
-        ChordNames::Numbers => (number, String::new()),
-        ChordNames::Both => (letters, number),
+        ChordNames::Letters | ChordNames::Both => (letters, number),
+        ChordNames::Numbers => (number, letters),
     }
 }
 

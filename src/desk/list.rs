@@ -40,8 +40,7 @@ impl List {
     /// Makes all rows anew: the songbook or the settings have changed.
     pub(super) fn reload(&mut self, songbook: &dyn Songbook, settings: &Settings) {
         let style = style(settings);
-        let instrument =
-            Instrument::by_id(&settings.instrument).unwrap_or_else(Instrument::mandolin);
+        let instrument = settings.instrument();
         let entries = songbook.entries();
         self.rows = entries
             .iter()

@@ -55,12 +55,13 @@ pub(super) fn form(tune: &Tune, playing: &Playing, place: Place) -> Vec<FormChip
         .collect()
 }
 
-/// The lines of the map and the line of the bar now. `name` names a symbol in the key and style of the day.
+/// The lines of the map and the line of the bar now. `name` gives a symbol's names in the key and style of the day: the
+/// one that is chosen, and the one beside it.
 pub(super) fn map(
     tune: &Tune,
     playing: &Playing,
     place: Place,
-    name: impl Fn(Symbol) -> String,
+    name: impl Fn(Symbol) -> (String, String),
 ) -> (Vec<MapLine>, usize) {
     let parts = tune.parts_or_derived();
     let runs = runs(playing);
@@ -107,12 +108,14 @@ pub(super) fn map(
             line_now = index;
         }
         if let Some(line) = lines.last_mut() {
-            let mut chords: Vec<String> = bar.chords.iter().map(|at| name(at.symbol)).collect();
-            chords.dedup();
+            let mut names: Vec<_> = bar.chords.iter().map(|at| name(at.symbol)).collect();
+            names.dedup();
+            let (chords, numbers): (Vec<_>, Vec<_>) = names.into_iter().unzip();
             let ending: Vec<String> = bar.ending.iter().map(u8::to_string).collect();
             line.bars.push(MapBar {
                 played,
                 chords: chords.join(" "),
+                numbers: numbers.join(" ").trim().to_owned(),
                 pickup,
                 ending: ending.join(","),
                 passed: match played {
@@ -147,25 +150,6 @@ fn pickups(tune: &Tune, playing: &Playing) -> Vec<bool> {
         }
     }
     pickups
-}
-
-/// The words under the notes of some written bars, in one verse.
-pub(super) fn words(tune: &Tune, bars: impl Iterator<Item = usize>, verse: usize) -> String {
-    let mut words = String::new();
-    for bar in bars.filter_map(|written| tune.bars.get(written)) {
-        for syllable in bar.notes.iter().filter_map(|note| {
-            // Verses come round again when there are more times through than verses.
-            let verses = note.syllables.len();
-            note.syllables.get(verse.checked_rem(verses)?)?.as_ref()
-        }) {
-            words.push_str(&syllable.text);
-            if !syllable.joined && !syllable.text.is_empty() {
-                words.push(' ');
-            }
-        }
-    }
-    words.truncate(words.trim_end().len());
-    words
 }
 
 /// Felt beats of the chord change at `from` up to `to`, whole ones, at least one.

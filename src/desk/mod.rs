@@ -12,16 +12,18 @@ mod on_stand;
 mod settings;
 mod songbook;
 mod stand;
+mod sung;
 
 use std::time::Duration;
 
 pub use ask::{Ask, Room};
 pub use follow::BPM;
-pub use settings::{FIRST_CHORDS, Language, Settings, SettingsView, Theme};
+pub use on_stand::MOST_CAPO;
+pub use settings::{FIRST_CHORDS, Language, Settings, SettingsView, Theme, Tuning};
 pub use songbook::{Entry, Filter, Songbook, SongbookState, SongbookView, TuneId, TuneRow};
 pub use stand::{
     ChordCard, ChordNames, FollowState, FormChip, MapBar, MapLine, MissingNote, NextCard, Passed,
-    RingString, ShapeView, Simplify, SlotView, StandView, StrumView, Verdict,
+    RingString, ShapeView, Simplify, SlotView, StandView, StrumView, SungWords, Verdict,
 };
 
 use crate::frets::Instrument;
@@ -122,6 +124,8 @@ impl Desk {
             }
             Ask::Know(..)
             | Ask::Instrument(_)
+            | Ask::Retune(..)
+            | Ask::Tuning(_)
             | Ask::LeftHanded(_)
             | Ask::Theme(_)
             | Ask::Language(_)

@@ -16,9 +16,10 @@ use super::settings::Settings;
 use super::stand::{
     ChordCard, ChordNames, FollowState, NextCard, Simplify, SlotView, StandView, StrumView,
 };
+use super::sung;
 
 /// The highest capo; above it there is hardly a neck left (common practice).
-const MOST_CAPO: u8 = 9;
+pub const MOST_CAPO: u8 = 9;
 
 /// Times through when the tune does not say: the least that a circle plays (common practice: 3 to 8).
 const TIMES: u32 = 3;
@@ -196,8 +197,8 @@ impl OnStand {
         };
         let names = self.names;
         let name = |symbol| match self.symbol_in_key(symbol) {
-            Symbol::Chord(chord) => short_name(chord, self.key, names, style),
-            Symbol::NoChord => "–".to_owned(),
+            Symbol::Chord(chord) => short_names(chord, self.key, names, style),
+            Symbol::NoChord => ("–".to_owned(), String::new()),
         };
         let (map, line) = map::map(&self.tune, &self.playing, place, name);
         let bar = self.playing.bars.get(place.bar);
@@ -228,13 +229,7 @@ impl OnStand {
             strum: self.strum(place),
             ring,
             form: map::form(&self.tune, &self.playing, place),
-            has_words: self
-                .tune
-                .bars
-                .iter()
-                .flat_map(|bar| &bar.notes)
-                .any(|note| !note.syllables.is_empty()),
-            words: self.words(&map, line, place),
+            sung: sung::sung(&self.tune, &self.playing, place),
             map,
             line,
             bar: (
@@ -320,23 +315,6 @@ impl OnStand {
             name: pattern.name,
         }
     }
-
-    /// The words under the line of the map where the bar now stands.
-    fn words(&self, map: &[super::stand::MapLine], line: usize, place: Place) -> String {
-        let bars = map
-            .get(line)
-            .map(|line| line.bars.as_slice())
-            .unwrap_or_default();
-        let written = bars
-            .iter()
-            .filter_map(|bar| self.playing.bars.get(bar.played))
-            .map(|bar| bar.written);
-        map::words(
-            &self.tune,
-            written,
-            usize::try_from(place.time).unwrap_or(0),
-        )
-    }
 }
 
 fn slot_view(slot: Slot, metre: Metre, offset: Ticks) -> SlotView {
@@ -367,19 +345,18 @@ fn starts_a_beat(metre: Metre, offset: Ticks) -> bool {
     })
 }
 
-/// What the map has room for: letters unless numbers are all that is wanted.
-fn short_name(
+/// What the map shows of a chord: its name, and the number beside letters only where both are wanted.
+fn short_names(
     chord: Chord,
     key: Key,
     names: ChordNames,
     style: crate::theory::NoteStyle,
-) -> String {
-    let names = if names == ChordNames::Both {
-        ChordNames::Letters
-    } else {
-        names
-    };
-    chord_names(chord, key.tonic, names, style).0
+) -> (String, String) {
+    let (name, other) = chord_names(chord, key.tonic, names, style);
+    match names {
+        ChordNames::Both => (name, other),
+        ChordNames::Letters | ChordNames::Numbers => (name, String::new()),
+    }
 }
 
 #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // 30 to 300

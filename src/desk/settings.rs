@@ -1,10 +1,12 @@
 //! What the player has set.
 
-use crate::frets::Capo;
+use std::collections::BTreeMap;
+
+use crate::frets::{Capo, Instrument, RETUNE, shared_tunings};
 use crate::theory::{Chord, Naming};
 
 use super::ask::Ask;
-use super::cards::{Hands, style};
+use super::cards::style;
 
 /// Chords that can be marked as known, in the order of first lessons: two-finger shapes, then the minors, then E, the
 /// sevenths, and what tunes ask for after that (common practice; see the teaching order in DEVELOPERS.md).
@@ -53,6 +55,8 @@ impl Language {
 pub struct Settings {
     /// The instrument, by its id.
     pub instrument: String,
+    /// Instruments that are not in their usual tuning, by id: semitones from it, the first course first.
+    pub retuned: BTreeMap<String, Vec<i8>>,
     /// Shapes are drawn for a left-handed player.
     pub left_handed: bool,
     /// Colours.
@@ -72,6 +76,7 @@ impl Default for Settings {
     fn default() -> Self {
         Self {
             instrument: "mandolin".to_owned(),
+            retuned: BTreeMap::new(),
             left_handed: false,
             theme: Theme::default(),
             language: None,
@@ -94,6 +99,14 @@ impl Settings {
             Ask::Instrument(id) if crate::frets::Instrument::by_id(&id).is_some() => {
                 self.instrument = id
             }
+            Ask::Retune(course, by) => {
+                let mut tuning = self.semitones();
+                if let Some(course) = tuning.get_mut(course) {
+                    *course = course.saturating_add(by);
+                }
+                self.tune(tuning);
+            }
+            Ask::Tuning(semitones) => self.tune(semitones),
             Ask::LeftHanded(left) => self.left_handed = left,
             Ask::Theme(theme) => self.theme = theme,
             Ask::Language(language) => self.language = language,
@@ -101,6 +114,57 @@ impl Settings {
             Ask::LessMotion(less) => self.less_motion = less,
             _ => {}
         }
+    }
+
+    /// The instrument in the player's hands, in its tuning of today.
+    pub fn instrument(&self) -> Instrument {
+        self.usual().retuned(&self.semitones())
+    }
+
+    fn usual(&self) -> Instrument {
+        Instrument::by_id(&self.instrument).unwrap_or_else(Instrument::mandolin)
+    }
+
+    /// Semitones of each course from the usual tuning.
+    fn semitones(&self) -> Vec<i8> {
+        let mut semitones = self.retuned.get(&self.instrument).cloned();
+        let courses = self.usual().courses.len();
+        semitones.get_or_insert_default().resize(courses, 0);
+        semitones.unwrap_or_default()
+    }
+
+    /// Tunes the instrument; all courses at their usual pitch are no tuning of one's own.
+    fn tune(&mut self, mut semitones: Vec<i8>) {
+        semitones.resize(self.usual().courses.len(), 0);
+        for by in &mut semitones {
+            *by = (*by).clamp(*RETUNE.start(), *RETUNE.end());
+        }
+        if semitones.iter().all(|&by| by == 0) {
+            self.retuned.remove(&self.instrument);
+        } else {
+            self.retuned.insert(self.instrument.clone(), semitones);
+        }
+    }
+
+    /// The usual tuning and those that players share.
+    fn tunings(&self) -> Vec<Tuning> {
+        let now = self.semitones();
+        let usual = vec![0; now.len()];
+        let shared = shared_tunings(&self.instrument);
+        let all = std::iter::once(usual.as_slice()).chain(shared.iter().copied());
+        all.map(|semitones| Tuning {
+            notes: self.notes(&self.usual().retuned(semitones)),
+            semitones: semitones.to_vec(),
+            chosen: semitones == now,
+        })
+        .collect()
+    }
+
+    /// Notes of the open courses in the player's names.
+    fn notes(&self, instrument: &Instrument) -> Vec<String> {
+        let courses = 0..instrument.courses.len();
+        let notes = courses.filter_map(|course| instrument.sound(course, 0, Capo::NONE));
+        notes.map(|note| note.name.in_style(style(self))).collect()
     }
 
     pub(super) fn view(&self, instruments: Vec<String>) -> SettingsView {
@@ -117,10 +181,26 @@ impl Settings {
         SettingsView {
             settings: self.clone(),
             instruments,
-            tuning: Hands::new(self, Capo::NONE.fret).courses(),
+            courses: self
+                .notes(&self.instrument())
+                .into_iter()
+                .zip(self.semitones())
+                .collect(),
+            tunings: self.tunings(),
             chords: FIRST_CHORDS.iter().map(name).collect(),
         }
     }
+}
+
+/// A tuning to choose.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Tuning {
+    /// Notes of the courses in the player's names, the first course first.
+    pub notes: Vec<String>,
+    /// Semitones of each course from the usual tuning.
+    pub semitones: Vec<i8>,
+    /// Whether it is the instrument's tuning now.
+    pub chosen: bool,
 }
 
 /// The settings as a view shows them.
@@ -130,8 +210,11 @@ pub struct SettingsView {
     pub settings: Settings,
     /// Instruments to choose from, by id.
     pub instruments: Vec<String>,
-    /// The chosen instrument's courses, low to high, in the player's note names ("G D A E").
-    pub tuning: Vec<String>,
+    /// The chosen instrument's courses, the first one first: the note in the player's names, and how many semitones that
+    /// is from the usual one.
+    pub courses: Vec<(String, i8)>,
+    /// The instrument's usual tuning, then those that players share.
+    pub tunings: Vec<Tuning>,
     /// Chords that can be marked as known, with their names in the player's style and whether they are.
     pub chords: Vec<(String, String, bool)>,
 }

@@ -2,13 +2,15 @@
 
 use crate::theory::Degree;
 
-/// Letters, numbers or both.
+/// What chords are called. Their other name stands small on the card of the chord now either way.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
-#[allow(missing_docs)]
 pub enum ChordNames {
+    /// By their letters.
     #[default]
     Letters,
+    /// By their numbers in the key.
     Numbers,
+    /// By their letters, with the numbers beside them on the cards and on the map.
     Both,
 }
 
@@ -104,7 +106,7 @@ pub struct ShapeView {
 pub struct ChordCard {
     /// The large text: letters or numbers as the player chose, typographic; empty for no chord.
     pub name: String,
-    /// The other name beside it: the number, or the letters.
+    /// Its other name: the number beside letters, the letters beside a number.
     pub other: String,
     /// With a capo: the chord whose shape is played.
     pub played_as: Option<String>,
@@ -215,6 +217,8 @@ pub struct MapBar {
     pub played: usize,
     /// Chords that begin in it; empty where the chord before goes on.
     pub chords: String,
+    /// The same as numbers, where letters and numbers are wanted.
+    pub numbers: String,
     /// Whether it is a pickup, drawn narrow.
     pub pickup: bool,
     /// Passes of its ending (`1`, `2`), at the bar where the ending begins.
@@ -245,6 +249,15 @@ pub struct FormChip {
     pub pass: u8,
     /// Whether it has been played.
     pub passed: Passed,
+}
+
+/// Words under the notes, in phrases of a glance.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct SungWords {
+    /// The phrase that is sung now, or that comes first.
+    pub now: String,
+    /// The phrase after it in this time through.
+    pub then: String,
 }
 
 /// How the stand follows.
@@ -316,8 +329,6 @@ pub struct StandView {
     pub line: usize,
     /// The bar now within its part, from 1, and how many the part has, as a player counts.
     pub bar: (u32, u32),
-    /// Whether the tune has words under its notes: then a line is kept free for them, so that nothing moves.
-    pub has_words: bool,
-    /// Words sung in this bar and the next ones, where the tune has any.
-    pub words: String,
+    /// Words that are sung now; `None` where the tune has none.
+    pub sung: Option<SungWords>,
 }

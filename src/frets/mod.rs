@@ -14,8 +14,10 @@ mod search;
 mod shape;
 mod table;
 mod tones;
+mod tuning;
 
 pub use instrument::{Capo, Course, Instrument, MAX_COURSES, MAX_FRETS, Strings};
 pub use ring::{InChord, InKey, OpenString, ring_in_chord, ring_in_key};
 pub use search::shapes;
 pub use shape::{BOX_FRETS, Barre, Finger, Order, Shape};
+pub use tuning::{RETUNE, shared_tunings};

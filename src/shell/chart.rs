@@ -3,6 +3,7 @@
 use clap::Args;
 
 use fourcourse::chart::{Changes, Playing, Tune};
+use fourcourse::desk::Settings;
 use fourcourse::frets::{Instrument, Order, shapes};
 use fourcourse::theory::Symbol;
 
@@ -32,7 +33,7 @@ impl Chart {
     pub(super) fn run(&self, shell: &Shell) -> Result<Said, Failure> {
         let found = songbook::find(&self.tune, shell)?;
         let usual = found.settings.as_ref();
-        let usual = usual.map_or("mandolin", |settings| settings.instrument.as_str());
+        let usual = usual.map_or_else(Instrument::mandolin, Settings::instrument);
         let instrument = self.neck.instrument(usual)?;
         let capo = self.neck.capo();
         let written = found.tune.key;

@@ -27,7 +27,7 @@ pub(super) struct Ring {
 
 impl Ring {
     pub(super) fn run(&self, shell: &Shell) -> Result<Said, Failure> {
-        let instrument = self.neck.instrument("mandolin")?;
+        let instrument = self.neck.instrument(Instrument::mandolin())?;
         let chord = match self.what.parse() {
             Ok(Symbol::Chord(chord)) => Some(chord),
             _ => None,

@@ -3,8 +3,8 @@
 use clap::Args;
 use serde_json::{Value, json};
 
-use fourcourse::frets::{Capo, Instrument, Order, Shape, shapes};
-use fourcourse::theory::{Degree, Symbol};
+use fourcourse::frets::{Capo, Instrument, MAX_COURSES, Order, Shape, shapes};
+use fourcourse::theory::{Degree, Pitch, Symbol};
 
 use super::chord_box::{self, missing};
 use super::page::side_by_side;
@@ -40,16 +40,20 @@ pub(super) struct Neck {
     #[arg(long, value_name = "NAME")]
     pub(super) instrument: Option<String>,
 
+    /// Another tuning, from the first course on, each note with its octave: "A3 E4 A4 E5"
+    #[arg(long, value_name = "NOTES", value_parser = tuning)]
+    tuning: Option<Tuned>,
+
     /// A capo on this fret; frets are counted from it
     #[arg(long, value_name = "N", default_value_t = 0, value_parser = clap::value_parser!(u8).range(0..=12))]
     pub(super) capo: u8,
 }
 
 impl Neck {
-    /// The instrument, or `otherwise` where none was asked for.
-    pub(super) fn instrument(&self, otherwise: &str) -> Result<Instrument, Failure> {
-        match &self.instrument {
-            None => Ok(Instrument::by_id(otherwise).unwrap_or_else(Instrument::mandolin)),
+    /// The instrument in its tuning, or `otherwise` where none was asked for.
+    pub(super) fn instrument(&self, otherwise: Instrument) -> Result<Instrument, Failure> {
+        let instrument = match &self.instrument {
+            None => otherwise,
             Some(name) => {
                 let id = name.trim().to_lowercase().replace([' ', '_'], "-");
                 Instrument::by_id(&id).ok_or_else(|| {
@@ -57,9 +61,13 @@ impl Neck {
                     Failure::new("shell-no-instrument")
                         .with("text", name)
                         .with("known", known.join(", "))
-                })
+                })?
             }
-        }
+        };
+        Ok(match &self.tuning {
+            None => instrument,
+            Some(Tuned(open)) => instrument.tuned(open),
+        })
     }
 
     pub(super) fn capo(&self) -> Capo {
@@ -71,9 +79,31 @@ impl Neck {
     }
 }
 
+/// What the courses sound, the first one first.
+#[derive(Debug, Clone)]
+pub(super) struct Tuned(Vec<Pitch>);
+
+/// Notes with octaves, separated by spaces; small letters are as good as large ones.
+fn tuning(text: &str) -> Result<Tuned, String> {
+    let note = |word: &str| {
+        let (letter, rest) = word.split_at_checked(1).unwrap_or((word, ""));
+        let pitch = format!("{}{rest}", letter.to_uppercase()).parse();
+        pitch.map_err(|_| format!("\"{word}\" is no note with its octave, such as A3"))
+    };
+    let open: Vec<Pitch> = text
+        .split_whitespace()
+        .map(note)
+        .collect::<Result<_, _>>()?;
+    if (1..=MAX_COURSES).contains(&open.len()) {
+        Ok(Tuned(open))
+    } else {
+        Err(format!("a neck has 1 to {MAX_COURSES} courses"))
+    }
+}
+
 impl Shapes {
     pub(super) fn run(&self, shell: &Shell) -> Result<Said, Failure> {
-        let instrument = self.neck.instrument("mandolin")?;
+        let instrument = self.neck.instrument(Instrument::mandolin())?;
         let Symbol::Chord(chord) = symbol(&self.chord)? else {
             return Err(Failure::new("shell-no-chord").with("text", &self.chord));
         };

@@ -19,7 +19,7 @@ pub(super) const TUNES: TableDefinition<u64, &[u8]> = TableDefinition::new("tune
 pub(super) const ENTRIES: TableDefinition<u64, &[u8]> = TableDefinition::new("entries");
 /// Which tune holds which shipped file.
 pub(super) const SHIPPED: TableDefinition<&str, u64> = TableDefinition::new("shipped");
-/// The player's settings, under `settings`.
+/// The player's settings, under `settings`, and the tunings of the instruments, under `tunings`.
 pub(super) const SETTINGS: TableDefinition<&str, &[u8]> = TableDefinition::new("settings");
 /// Numbers about the file itself.
 pub(super) const FILE: TableDefinition<&str, u64> = TableDefinition::new("file");
@@ -115,7 +115,13 @@ impl Store {
         let transaction = self.database.as_ref()?.begin_read().ok()?;
         let table = transaction.open_table(SETTINGS).ok()?;
         let bytes = table.get("settings").ok()??;
-        value::read_settings(bytes.value()).ok()
+        let settings = value::read_settings(bytes.value()).ok()?;
+        let tunings = table.get("tunings").ok()?;
+        let retuned = tunings.and_then(|bytes| value::read_tunings(bytes.value()).ok());
+        Some(Settings {
+            retuned: retuned.unwrap_or_default(),
+            ..settings
+        })
     }
 
     /// Keeps the settings.
@@ -124,9 +130,12 @@ impl Store {
     /// [`StoreError`]; the settings kept before then stay.
     pub fn keep_settings(&mut self, settings: &Settings) -> Result<(), StoreError> {
         self.write(|transaction, _| {
-            transaction
-                .open_table(SETTINGS)?
-                .insert("settings", value::write_settings(settings).as_slice())?;
+            let mut table = transaction.open_table(SETTINGS)?;
+            table.insert("settings", value::write_settings(settings).as_slice())?;
+            table.insert(
+                "tunings",
+                value::write_tunings(&settings.retuned).as_slice(),
+            )?;
             Ok(())
         })
         .map(drop)

@@ -1,7 +1,9 @@
 //! Whatever tune the domain can hold comes back from its bytes as it was, and bytes that are not ours are refused.
 
+use std::collections::BTreeMap;
+
 use chrono::{DateTime, Utc};
-use proptest::collection::vec;
+use proptest::collection::{btree_map, vec};
 use proptest::option;
 use proptest::prelude::*;
 use proptest::sample::select;
@@ -236,6 +238,7 @@ fn settings() -> impl Strategy<Value = Settings> {
         .prop_map(
             |((instrument, left_handed, less_motion, known), theme, language, naming)| Settings {
                 instrument,
+                retuned: BTreeMap::new(),
                 left_handed,
                 theme,
                 language,
@@ -263,6 +266,13 @@ proptest! {
     #[test]
     fn settings_come_back_as_they_were(settings in settings()) {
         prop_assert_eq!(value::read_settings(&value::write_settings(&settings)), Ok(settings));
+    }
+
+    #[test]
+    fn tunings_come_back_as_they_were(
+        retuned in btree_map(text(), vec(any::<i8>(), 0..6), 0..4),
+    ) {
+        prop_assert_eq!(value::read_tunings(&value::write_tunings(&retuned)), Ok(retuned));
     }
 
     #[test]
@@ -298,6 +308,7 @@ proptest! {
 fn a_newer_value_is_told_from_a_damaged_one() {
     let settings = value::write_settings(&Settings {
         instrument: "mandolin".to_owned(),
+        retuned: BTreeMap::new(),
         left_handed: false,
         theme: Theme::Ebony,
         language: None,

@@ -2,6 +2,8 @@
 //!
 //! Postcard does not describe itself, so the version comes first: it says which mirror of the domain the bytes hold.
 
+use std::collections::BTreeMap;
+
 use crate::chart::Tune;
 use crate::desk::{Entry, Settings, TuneId};
 
@@ -69,6 +71,7 @@ pub(super) fn read_entry(id: TuneId, bytes: &[u8]) -> Result<Entry, ValueError> 
         .ok_or(ValueError::Damaged)
 }
 
+/// The settings without the tunings, which are a value of their own: they came when version 1 was frozen.
 pub(super) fn write_settings(settings: &Settings) -> Vec<u8> {
     seal(&v1::Settings::from(settings))
 }
@@ -77,6 +80,14 @@ pub(super) fn read_settings(bytes: &[u8]) -> Result<Settings, ValueError> {
     read::<v1::Settings>(bytes)?
         .restore()
         .ok_or(ValueError::Damaged)
+}
+
+pub(super) fn write_tunings(retuned: &BTreeMap<String, Vec<i8>>) -> Vec<u8> {
+    seal(&v1::Tunings::from(retuned))
+}
+
+pub(super) fn read_tunings(bytes: &[u8]) -> Result<BTreeMap<String, Vec<i8>>, ValueError> {
+    read::<v1::Tunings>(bytes).map(v1::Tunings::restore)
 }
 
 /// Whether two tunes are the same but for the dates on them.

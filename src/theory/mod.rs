@@ -20,7 +20,8 @@ pub use interval::Interval;
 pub use key::{Key, KeyError, Mode};
 pub use number::{Number, NumberError, ScaleDegree};
 pub use pitch::{
-    Accidental, Accidentals, Letter, Naming, NotANoteName, NoteName, NoteStyle, Pitch, PitchClass,
+    Accidental, Accidentals, Letter, Naming, NotANoteName, NotAPitch, NoteName, NoteStyle, Pitch,
+    PitchClass,
 };
 pub use simplify::three_chords;
 pub use symbol::{LONGEST_SYMBOL, SymbolError};

@@ -275,6 +275,31 @@ impl Pitch {
     }
 }
 
+/// The text is not a pitch.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+#[error("not a pitch")]
+pub struct NotAPitch;
+
+impl FromStr for Pitch {
+    type Err = NotAPitch;
+
+    /// Reads a note name and its octave in scientific pitch notation, where middle C is C4.
+    ///
+    /// ```
+    /// use fourcourse::theory::Pitch;
+    /// assert_eq!("F#4".parse::<Pitch>().unwrap().midi(), 66);
+    /// assert!("F".parse::<Pitch>().is_err());
+    /// ```
+    fn from_str(text: &str) -> Result<Self, Self::Err> {
+        let (name, octave) = NoteName::split(text).ok_or(NotAPitch)?;
+        let octave = octave.parse().map_err(|_| NotAPitch)?;
+        (-1..=9)
+            .contains(&octave)
+            .then(|| Self::new(name, octave))
+            .ok_or(NotAPitch)
+    }
+}
+
 impl fmt::Display for Pitch {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(f, "{}{}", self.name, self.octave)

@@ -6,6 +6,7 @@
 #![allow(clippy::unwrap_used, reason = "a helper of tests fails like a test")]
 #![cfg(feature = "app")]
 
+mod contrast;
 mod picture;
 mod reading;
 mod sample;
@@ -38,7 +39,7 @@ fn draw(host: Still, (width, height): (u32, u32), density: f32) -> Picture {
     Picture::new(pixels, width, height)
 }
 
-/// Draws a scene at every size; a size is drawn in all themes for the Stand, in one for the others, by turns.
+/// Draws a scene at every size, in all three themes or in one by turns.
 fn compare(name: &str, themes: usize, scene: impl Fn(Theme) -> Still) {
     for (place, (size_name, size, density)) in SIZES.into_iter().enumerate() {
         for theme in 0..themes {
@@ -67,14 +68,14 @@ fn long_names_and_many_bars_look_as_they_did() {
 
 #[test]
 fn the_songbook_looks_as_it_did() {
-    compare("songbook", 1, |theme| {
+    compare("songbook", 3, |theme| {
         Still::new(Room::Songbook, theme).speaking(Language::Spanish)
     });
 }
 
 #[test]
 fn the_settings_look_as_they_did() {
-    compare("settings", 1, |theme| {
+    compare("settings", 3, |theme| {
         Still::new(Room::Settings, theme).speaking(Language::German)
     });
 }

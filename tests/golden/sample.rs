@@ -1,5 +1,6 @@
 //! Views as the desk would give them, for tunes of our own.
 
+use std::collections::BTreeMap;
 use std::rc::Rc;
 use std::time::Duration;
 
@@ -7,8 +8,8 @@ use fourcourse::bind::Host;
 use fourcourse::desk::{
     Ask, ChordCard, ChordNames, Filter, FollowState, FormChip, Language, MapBar, MapLine,
     MissingNote, NextCard, Notice, Passed, RingString, Room, Settings, SettingsView, ShapeView,
-    Simplify, SlotView, SongbookState, SongbookView, StandView, StrumView, Theme, TuneId, TuneRow,
-    Verdict,
+    Simplify, SlotView, SongbookState, SongbookView, StandView, StrumView, SungWords, Theme,
+    TuneId, TuneRow, Tuning, Verdict,
 };
 use fourcourse::theory::{Key, Mode, Naming};
 
@@ -150,6 +151,7 @@ pub(crate) fn map(text: &str, now: usize) -> Vec<MapLine> {
                 let made = MapBar {
                     played,
                     chords: bar.trim().into(),
+                    numbers: String::new(),
                     pickup,
                     ending: ending.into(),
                     passed: match played.cmp(&now) {
@@ -246,8 +248,7 @@ pub(crate) fn reel() -> StandView {
         map,
         line: 1,
         bar: (5, 8),
-        has_words: false,
-        words: String::new(),
+        sung: None,
     }
 }
 
@@ -288,9 +289,10 @@ pub(crate) fn long_song() -> StandView {
         map: map(lines.trim_end(), 5),
         line: 1,
         bar: (5, 16),
-        has_words: true,
-        words: "and the water runs un-der the stone, my love, the wa-ter runs un-der the stone"
-            .into(),
+        sung: Some(SungWords {
+            now: "and the water runs under the stone,".into(),
+            then: "my love, the water runs under the".into(),
+        }),
         ..reel()
     }
 }
@@ -405,6 +407,7 @@ pub(crate) fn settings(theme: Theme) -> SettingsView {
             .to_vec(),
         settings: Settings {
             instrument: "mandolin".into(),
+            retuned: BTreeMap::new(),
             left_handed: false,
             theme,
             language: Some(Language::English),
@@ -428,6 +431,15 @@ pub(crate) fn settings(theme: Theme) -> SettingsView {
         ]
         .map(String::from)
         .to_vec(),
-        tuning: ["G", "D", "A", "E"].map(String::from).to_vec(),
+        courses: [("A", 2), ("E", 2), ("A", 0), ("E", 0)]
+            .map(|(name, off)| (name.to_owned(), off))
+            .to_vec(),
+        tunings: ["GDAE", "AEAE", "GDGD", "GDAD", "ADAE"]
+            .map(|notes| Tuning {
+                notes: notes.chars().map(String::from).collect(),
+                semitones: Vec::new(),
+                chosen: notes == "AEAE",
+            })
+            .to_vec(),
     }
 }

@@ -8,6 +8,7 @@ mod chart_order;
 mod chart_ryans;
 mod frets_chords_db;
 mod frets_trade;
+mod frets_tunings;
 mod theory_chords;
 mod theory_keys;
 mod theory_moves;

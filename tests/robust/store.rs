@@ -1,5 +1,6 @@
 //! What the songbook on disk promises.
 
+use std::collections::BTreeMap;
 use std::fs;
 use std::path::{Path, PathBuf};
 
@@ -40,6 +41,7 @@ fn titles(store: &Store) -> Vec<&str> {
 fn settings() -> Settings {
     Settings {
         instrument: "octave-mandolin".to_owned(),
+        retuned: BTreeMap::from([("octave-mandolin".to_owned(), vec![0, 0, 0, -2])]),
         left_handed: true,
         theme: Theme::Sun,
         language: Some(Language::German),
@@ -150,6 +152,34 @@ fn settings_are_kept() {
     store.keep_settings(&settings()).unwrap();
     drop(store);
     assert_eq!(open(folder.path()).store.settings(), Some(settings()));
+}
+
+#[test]
+fn settings_from_before_there_were_tunings_or_beside_damaged_ones_are_read() {
+    let folder = tempfile::tempdir().unwrap();
+    let usual = Settings {
+        retuned: BTreeMap::new(),
+        ..settings()
+    };
+    for damaged in [false, true] {
+        open(folder.path())
+            .store
+            .keep_settings(&settings())
+            .unwrap();
+        let database = Database::open(file(folder.path())).unwrap();
+        let transaction = database.begin_write().unwrap();
+        {
+            let mut table = transaction.open_table(SETTINGS).unwrap();
+            if damaged {
+                table.insert("tunings", b"ebb".as_slice()).unwrap();
+            } else {
+                table.remove("tunings").unwrap();
+            }
+        }
+        transaction.commit().unwrap();
+        drop(database);
+        assert_eq!(open(folder.path()).store.settings().as_ref(), Some(&usual));
+    }
 }
 
 #[test]
@@ -280,6 +310,10 @@ fn version_1_is_written_and_read_as_on_its_first_day() {
         let kept = bytes("v1-settings.bin", &written);
         assert!(kept == written, "settings are written in another way");
         settings.insert("settings", kept.as_slice()).unwrap();
+        let written = settings.get("tunings").unwrap().unwrap().value().to_vec();
+        let kept = bytes("v1-tunings.bin", &written);
+        assert!(kept == written, "tunings are written in another way");
+        settings.insert("tunings", kept.as_slice()).unwrap();
     }
     transaction.commit().unwrap();
     drop(database);

@@ -6,6 +6,7 @@ mod evening;
 
 use evening::Evening;
 use fourcourse::bind::StandGlobal;
+use i_slint_backend_testing::{AccessibleRole, ElementHandle, ElementQuery};
 use slint::ComponentHandle;
 use slint::platform::Key;
 
@@ -122,6 +123,8 @@ fn a_bar_of_the_map_and_a_part_of_the_form_are_jumped_to() {
         "{}",
         place(&evening)
     );
+    evening.touch("Pickup");
+    assert!(place(&evening).contains("· Pickup"), "{}", place(&evening));
     evening.touch("Bar with E");
     assert!(
         place(&evening).contains("· bar 3 of 8") || place(&evening).contains("· bar 4 of 8"),
@@ -167,7 +170,7 @@ fn the_language_changes_while_the_app_runs() {
     evening.press(Key::Escape);
     assert!(evening.sees("Stück suchen"));
     evening.touch("Zum Pult: Millrace Reel");
-    assert!(evening.sees("Hier ist 1"));
+    assert!(evening.sees("Hier ist die 1"));
     assert!(place(&evening).contains("Durchgang"), "{}", place(&evening));
 }
 
@@ -235,29 +238,213 @@ fn a_swipe_turns_the_page() {
     assert_eq!(place(&evening), there);
 }
 
+/// The focus lies in the search field beside the Stand, as after looking for a tune.
+fn searching(evening: &Evening) {
+    evening.touch("Find a tune");
+}
+
+/// Whether the pedal turns to the next bar.
+fn pedal_works(evening: &Evening) -> bool {
+    let there = place(evening);
+    evening.press(Key::PageDown);
+    evening.press(Key::PageDown);
+    place(evening) != there
+}
+
+#[test]
+fn beside_the_songbook_every_touch_of_the_stand_gives_the_pedal_back() {
+    let evening = Evening::open(1280.0, 800.0);
+    evening.open_tune("Millrace Reel");
+    for control in [
+        "Part A, time 2",
+        "Start the clock",
+        "Stop the clock",
+        "One bar back",
+        "This is 1",
+        "Hold",
+        "Bar with E",
+        "Pickup",
+    ] {
+        searching(&evening);
+        evening.touch(control);
+        if control == "Hold" {
+            evening.touch("Go on");
+        }
+        if control == "Start the clock" {
+            evening.press("c"); // the key that stops it again
+            assert!(evening.sees("Start the clock"));
+            continue;
+        }
+        if control == "Stop the clock" && !evening.sees(control) {
+            continue;
+        }
+        assert!(pedal_works(&evening), "after {control}");
+    }
+    searching(&evening);
+    evening.touch("Key A");
+    assert!(evening.sees("Chord names"));
+    evening.press(Key::Escape);
+    assert!(!evening.sees("Chord names"));
+    assert!(pedal_works(&evening), "after the sheet");
+}
+
+#[test]
+fn letters_have_the_degree_beside_them_and_both_names_stand_everywhere() {
+    let evening = on_the_stand("Millrace Reel");
+    assert!(evening.sees("1 chord"));
+    assert!(!evening.sees("Next · ") && !evening.sees("NEXT · "));
+    let choose = |names: &str| {
+        evening.touch("Key A");
+        evening.touch(names);
+        evening.touch("Close");
+    };
+    choose("Both");
+    assert_eq!(evening.chord(), "A");
+    assert!(!evening.sees("1 chord"));
+    assert!(evening.sees("NEXT · "));
+    choose("Numbers");
+    assert_eq!(evening.chord(), "1");
+    choose("Letters");
+    assert!(evening.sees("1 chord"));
+}
+
+#[test]
+fn an_instrument_is_retuned_and_the_stand_follows() {
+    let evening = on_the_stand("Millrace Reel");
+    let shape = |evening: &Evening| evening.called("A: ")[0].accessible_label().unwrap();
+    assert!(
+        shape(&evening).starts_with("A: G fret 2"),
+        "{}",
+        shape(&evening)
+    );
+    evening.touch("Back to the songbook");
+    evening.touch("Settings");
+    evening.turn(412.0, 2400.0); // as far as a finger would scroll
+    assert!(!evening.sees("A course is tuned above"));
+    evening.touch("G a half step up");
+    evening.touch("A♭ a half step up");
+    evening.touch("D a half step down");
+    assert!(evening.sees("A course is tuned above"));
+    evening.press(Key::Escape);
+    evening.touch("To the stand");
+    assert!(
+        shape(&evening).starts_with("A: A open"),
+        "{}",
+        shape(&evening)
+    );
+    evening.touch("Back to the songbook");
+    evening.touch("Settings");
+    evening.touch("A E A E");
+    evening.press(Key::Escape);
+    evening.touch("To the stand");
+    assert_eq!(shape(&evening), "A: A open, E open, A open, E open");
+}
+
+#[test]
+fn a_phone_on_its_side_shows_six_tunes_at_least() {
+    for (width, height, least) in [
+        (800.0, 360.0, 6),
+        (667.0, 375.0, 6),
+        (412.0, 915.0, 8),
+        (820.0, 1180.0, 16),
+    ] {
+        let evening = Evening::open(width, height);
+        evening.open_tune("Millrace Reel");
+        evening.touch("Back to the songbook");
+        evening.search("");
+        let whole = |element: &ElementHandle| {
+            let (at, size) = (element.absolute_position(), element.size());
+            at.y >= 0.0 && at.y + size.height <= height && at.x + size.width <= width
+        };
+        let query = ElementQuery::from_root(evening.app()).match_descendants();
+        let tunes = query
+            .match_accessible_role(AccessibleRole::ListItem)
+            .find_all();
+        let seen = tunes.iter().filter(|tune| whole(tune)).count();
+        assert!(seen >= least, "{width} x {height}: {seen}");
+        evening.touch("To the stand");
+        assert!(evening.sees("This is 1"), "{width} x {height}");
+    }
+}
+
+#[test]
+fn the_words_that_are_sung_go_along_with_the_bars() {
+    let evening = on_the_stand("Nobody Told the Goose");
+    let sung = |evening: &Evening| {
+        let stand = evening.app().global::<StandGlobal<'_>>();
+        stand.get_sung().to_string()
+    };
+    let mut phrases = Vec::new();
+    for _ in 0..16 {
+        phrases.push(sung(&evening));
+        evening.touch("Next bar");
+    }
+    phrases.dedup();
+    assert!(phrases.len() > 3, "{phrases:?}");
+    assert!(
+        phrases.iter().any(|phrase| phrase.contains("Nobody")),
+        "{phrases:?}"
+    );
+    assert!(
+        phrases.iter().all(|phrase| !phrase.contains('-')),
+        "{phrases:?}"
+    );
+}
+
 #[test]
 fn nothing_that_can_be_touched_is_smaller_than_a_finger() {
-    use i_slint_backend_testing::{AccessibleRole, ElementQuery};
-    let evening = on_the_stand("Millrace Reel");
+    const ROLES: [AccessibleRole; 4] = [
+        AccessibleRole::Button,
+        AccessibleRole::ListItem,
+        AccessibleRole::RadioButton,
+        AccessibleRole::Switch,
+    ];
+    let evening = upright();
     let mut small = Vec::new();
-    for (width, height) in [
-        (412.0, 915.0),
-        (360.0, 640.0),
-        (800.0, 360.0),
-        (1280.0, 800.0),
-    ] {
-        evening.turn(width, height);
-        let query = ElementQuery::from_root(evening.app()).match_descendants();
-        for element in query
-            .match_accessible_role(AccessibleRole::Button)
-            .find_all()
-        {
-            let size = element.size();
-            let label = element.accessible_label().unwrap_or_default();
-            if size.width < 48.0 || size.height < 48.0 {
-                small.push((width, height, label, size.width, size.height));
+    let mut measure = |room: &str| {
+        for (width, height) in [
+            (412.0, 915.0),
+            (360.0, 640.0),
+            (320.0, 568.0),
+            (800.0, 360.0),
+            (820.0, 1180.0),
+            (1280.0, 800.0),
+        ] {
+            evening.turn(width, height);
+            for role in ROLES {
+                let query = ElementQuery::from_root(evening.app()).match_descendants();
+                for element in query.match_accessible_role(role).find_all() {
+                    let size = element.size();
+                    let label = element.accessible_label().unwrap_or_default();
+                    if size.width < 48.0 || size.height < 48.0 {
+                        small.push((
+                            room.to_owned(),
+                            width,
+                            height,
+                            label,
+                            size.width,
+                            size.height,
+                        ));
+                    }
+                }
             }
         }
+    };
+    measure("songbook");
+    evening.turn(UPRIGHT.0, UPRIGHT.1);
+    evening.touch("Settings");
+    measure("settings");
+    evening.press(Key::Escape);
+    for title in [
+        "Millrace Reel",
+        "Nobody Told the Goose",
+        "Put the Chairs Away",
+    ] {
+        evening.turn(UPRIGHT.0, UPRIGHT.1);
+        evening.open_tune(title);
+        measure(title);
+        evening.turn(UPRIGHT.0, UPRIGHT.1);
+        evening.touch("Back to the songbook");
     }
     assert!(small.is_empty(), "{small:#?}");
 }

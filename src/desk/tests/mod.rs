@@ -3,6 +3,7 @@
 mod following;
 mod in_key;
 mod looking;
+mod tuning;
 
 use std::time::Duration;
 

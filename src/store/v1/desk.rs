@@ -1,5 +1,7 @@
 //! Entries of the list and settings, version 1.
 
+use std::collections::BTreeMap;
+
 use serde::{Deserialize, Serialize};
 
 use crate::desk;
@@ -90,6 +92,7 @@ impl Settings {
         };
         Some(desk::Settings {
             instrument: self.instrument,
+            retuned: BTreeMap::new(), // a value of its own
             left_handed: self.left_handed,
             theme: *THEMES.get(usize::from(self.theme))?,
             language: self.language.and_then(language),
@@ -97,5 +100,22 @@ impl Settings {
             less_motion: self.less_motion,
             known: self.known,
         })
+    }
+}
+
+/// Instruments that are not in their usual tuning: id, and semitones of each course from it.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub(in crate::store) struct Tunings(Vec<(String, Vec<i8>)>);
+
+impl From<&BTreeMap<String, Vec<i8>>> for Tunings {
+    fn from(retuned: &BTreeMap<String, Vec<i8>>) -> Self {
+        let pairs = retuned.iter();
+        Self(pairs.map(|(id, by)| (id.clone(), by.clone())).collect())
+    }
+}
+
+impl Tunings {
+    pub(in crate::store) fn restore(self) -> BTreeMap<String, Vec<i8>> {
+        self.0.into_iter().collect()
     }
 }

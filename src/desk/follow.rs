@@ -116,6 +116,11 @@ impl Follow {
         self.end().is_some_and(|end| time + 1 >= end)
     }
 
+    /// Whether a player has to be told that this time through is the last: not where it is the only one.
+    pub(super) fn calls_the_last(&self, time: u32) -> bool {
+        self.is_last(time) && (time > 0 || self.last.is_some())
+    }
+
     /// How many times through there are in all, if there is an end.
     fn end(&self) -> Option<u32> {
         let planned = (self.times > 0).then_some(self.times);

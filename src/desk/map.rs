@@ -1,6 +1,6 @@
 //! The form as a map: the bars as on paper, and the parts in the order of playing.
 
-use crate::chart::{Playing, Ticks, Tune};
+use crate::chart::{Bar, Playing, Ticks, Tune};
 use crate::theory::Symbol;
 
 use super::follow::Place;
@@ -61,7 +61,7 @@ pub(super) fn map(
     tune: &Tune,
     playing: &Playing,
     place: Place,
-    name: impl Fn(Symbol) -> (String, String),
+    name: impl Fn(Symbol, usize) -> (String, String),
 ) -> (Vec<MapLine>, usize) {
     let parts = tune.parts_or_derived();
     let runs = runs(playing);
@@ -72,6 +72,8 @@ pub(super) fn map(
     let mut line_now = 0;
     let mut full = 0;
     let mut part_of_line = None;
+    // The chord that holds so far, on paper.
+    let mut holds: Option<(Symbol, usize)> = None;
     for (written, bar) in tune.bars.iter().enumerate() {
         // A bar of this pass is meant in this pass, any other the next time it comes.
         let here = playing.bars[run_now.clone()]
@@ -83,6 +85,7 @@ pub(super) fn map(
         };
         let part = parts.iter().rposition(|part| part.first_bar <= written);
         let begins = lines.is_empty() || part != part_of_line;
+        let mut line_begins = false;
         if begins || full == BARS_A_LINE {
             let chip = runs
                 .iter()
@@ -97,6 +100,7 @@ pub(super) fn map(
             });
             full = 0;
             part_of_line = part;
+            line_begins = true;
         }
         let pickup = pickups.get(written).copied().unwrap_or(false);
         if !pickup {
@@ -108,9 +112,9 @@ pub(super) fn map(
             line_now = index;
         }
         if let Some(line) = lines.last_mut() {
-            let mut names: Vec<_> = bar.chords.iter().map(|at| name(at.symbol)).collect();
-            names.dedup();
-            let (chords, numbers): (Vec<_>, Vec<_>) = names.into_iter().unzip();
+            let chords = chords(bar, &mut holds, line_begins, written);
+            let names = chords.into_iter().map(|(symbol, at)| name(symbol, at));
+            let (chords, numbers): (Vec<_>, Vec<_>) = names.unzip();
             let ending: Vec<String> = bar.ending.iter().map(u8::to_string).collect();
             line.bars.push(MapBar {
                 played,
@@ -139,6 +143,34 @@ pub(super) fn map(
         line.current = part == part_now;
     }
     (lines, line_now)
+}
+
+/// What stands in a bar of the map, each with the written bar that it came from: a letter only where the chord changes,
+/// and at the start of a line or an ending the one that holds.
+fn chords(
+    bar: &Bar,
+    holds: &mut Option<(Symbol, usize)>,
+    line_begins: bool,
+    written: usize,
+) -> Vec<(Symbol, usize)> {
+    let mut shown = Vec::new();
+    let anew = line_begins || !bar.ending.is_empty();
+    if anew
+        && bar
+            .chords
+            .first()
+            .is_none_or(|first| first.at > Ticks::ZERO)
+    {
+        shown.extend(*holds);
+    }
+    for chord in &bar.chords {
+        let same = holds.is_some_and(|(symbol, _)| symbol == chord.symbol);
+        if !same || (anew && shown.is_empty()) {
+            shown.push((chord.symbol, written));
+        }
+        *holds = Some((chord.symbol, written));
+    }
+    shown
 }
 
 /// Whether each written bar is a pickup.

@@ -3,10 +3,10 @@
 use std::time::Duration;
 
 use crate::chart::{
-    Changes, Count, Direction, Metre, Pace, Playing, Slot, Stroke, TempoRange, Ticks, Tune,
-    count_at,
+    Change, Changes, Count, Direction, Metre, Note, Pace, Playing, Simpler, Slot, Stroke,
+    TempoRange, Ticks, Tune, count_at,
 };
-use crate::theory::{Chord, Key, Symbol, Transposition, three_chords};
+use crate::theory::{Chord, Key, NoteName, NoteStyle, Symbol};
 
 use super::ask::Ask;
 use super::cards::{Hands, chord_names, style};
@@ -27,13 +27,15 @@ const TIMES: u32 = 3;
 /// A tune on the stand.
 #[derive(Debug)]
 pub(super) struct OnStand {
+    /// As it is written.
     tune: Tune,
     playing: Playing,
-    /// The changes as written.
-    written: Changes,
-    /// The changes in the called key, as simple as wanted: one for each written one.
-    symbols: Vec<Symbol>,
-    key: Key,
+    /// As it is played: in the called key, as simple as wanted.
+    played: Tune,
+    /// Its chord changes.
+    changes: Changes,
+    /// The key of each of its written bars.
+    keys: Vec<Key>,
     names: ChordNames,
     simplify: Simplify,
     hands: Hands,
@@ -43,8 +45,8 @@ pub(super) struct OnStand {
 impl OnStand {
     pub(super) fn new(tune: Tune, settings: &Settings) -> Self {
         let playing = tune.playing();
-        let written = Changes::of(&tune, &playing);
-        let times = tune.times_through.map_or(TIMES, u32::from);
+        let usual = if holds_its_verses(&tune) { 1 } else { TIMES };
+        let times = tune.times_through.map_or(usual, u32::from);
         let mut tempo = tune.tempo_or_fitting(Pace::SlowJam);
         if !BPM.contains(&tempo.bpm) {
             // Counted in notes that are too quick or too slow to count: in what is felt, then.
@@ -52,17 +54,17 @@ impl OnStand {
             tempo = tempo.counted_in(felt.beat);
         }
         let mut stand = Self {
-            symbols: Vec::new(),
-            key: tune.key,
+            played: tune.clone(),
+            changes: Changes::default(),
+            keys: Vec::new(),
             names: ChordNames::default(),
             simplify: Simplify::default(),
             hands: Hands::new(settings, 0),
             follow: Follow::new(tempo, times),
             tune,
             playing,
-            written,
         };
-        stand.change_chords();
+        stand.arrange(stand.tune.key.tonic);
         stand
     }
 
@@ -75,30 +77,33 @@ impl OnStand {
         self.follow.is_moving(&self.playing, now)
     }
 
-    fn symbol_in_key(&self, symbol: Symbol) -> Symbol {
-        let Symbol::Chord(chord) = symbol else {
-            return symbol;
+    /// Puts the tune into a key, as simple as is wanted now.
+    fn arrange(&mut self, tonic: NoteName) {
+        let moved = self.tune.in_key(tonic);
+        self.played = match self.simplify {
+            Simplify::Written => moved,
+            Simplify::Triads => moved.simplified(Simpler::Triads),
+            Simplify::ThreeChords => moved.simplified(Simpler::ThreeChords),
         };
-        let chord = Transposition::between(self.tune.key, self.key).chord(chord);
-        Symbol::Chord(match self.simplify {
-            Simplify::Written => chord,
-            Simplify::Triads => chord.triad(),
-            Simplify::ThreeChords => three_chords(chord, self.key),
-        })
+        self.changes = Changes::of(&self.played, &self.playing);
+        self.keys = self.played.keys();
     }
 
-    fn change_chords(&mut self) {
-        self.symbols = self
-            .written
-            .as_slice()
-            .iter()
-            .map(|change| self.symbol_in_key(change.symbol))
-            .collect();
+    /// The key of the tune as it is played.
+    fn key(&self) -> Key {
+        self.played.key
     }
 
-    fn set_key(&mut self, key: Key) {
-        self.key = key;
-        self.change_chords();
+    /// The tonic of the key that holds in a written bar.
+    fn tonic(&self, written: usize) -> NoteName {
+        self.keys.get(written).copied().unwrap_or(self.key()).tonic
+    }
+
+    /// The card of a chord change.
+    fn card(&mut self, change: Change) -> ChordCard {
+        let bar = self.playing.bars.get(change.played_bar);
+        let tonic = self.tonic(bar.map_or(0, |bar| bar.written));
+        self.hands.card(change.symbol, tonic, self.names)
     }
 
     /// What the player wishes of the tune on the stand. Wishes about other things are left alone.
@@ -124,18 +129,22 @@ impl OnStand {
             Ask::TapTempo => follow.tap(playing, now),
             Ask::Times(times) => follow.set_times(playing, now, times),
             Ask::LastTime(last) => follow.set_last(playing, now, last),
-            Ask::KeyUp(semitones) => self.set_key(self.key.up(semitones)),
-            Ask::KeyOn(tonic) => self.set_key(Key::new(tonic, self.key.mode)),
-            Ask::WrittenKey => self.set_key(self.tune.key),
+            Ask::KeyUp(semitones) => self.arrange(self.key().up(semitones).tonic),
+            Ask::KeyOn(tonic) => self.arrange(tonic),
+            Ask::WrittenKey => self.arrange(self.tune.key.tonic),
             Ask::Names(names) => self.names = names,
             Ask::Simpler(simplify) => {
                 self.simplify = simplify;
-                self.change_chords();
+                self.arrange(self.key().tonic);
             }
             Ask::Capo(fret) => self.hands = Hands::new(settings, fret.min(MOST_CAPO)),
             Ask::OtherShape => {
                 let place = self.follow.place(&self.playing, now);
-                if let Some(Symbol::Chord(chord)) = self.now(place).map(|at| self.symbols[at]) {
+                if let Some(Change {
+                    symbol: Symbol::Chord(chord),
+                    ..
+                }) = self.now(place)
+                {
                     self.hands.next_shape(chord);
                 }
             }
@@ -143,38 +152,21 @@ impl OnStand {
         }
     }
 
-    /// The index of the change that holds at a place. Before the first one, that is the one to get ready for.
-    fn now(&self, place: Place) -> Option<usize> {
-        let again = place.time > 0;
-        match self.written.index_at(place.at) {
-            Some(at) => Some(at),
-            None if again => self.written.as_slice().len().checked_sub(1),
-            None => (!self.written.as_slice().is_empty()).then_some(0),
-        }
+    /// The change that holds at a place. Before the first one, that is the one to get ready for.
+    fn now(&self, place: Place) -> Option<Change> {
+        let held = self.changes.at(place.at, place.time > 0);
+        held.or(self.changes.as_slice().first()).copied()
     }
 
     /// The next change that is heard as one, and when it comes, counted from the start of this time through.
-    fn next(&self, now: usize, place: Place) -> Option<(usize, Ticks)> {
-        let changes = self.written.as_slice();
-        let later = (0..changes.len())
-            .filter(|&at| changes[at].at > place.at)
-            .map(|at| (at, changes[at].at));
-        let again = (0..changes.len()).map(|at| (at, self.playing.length + changes[at].at));
+    fn next(&self, now: Change, place: Place) -> Option<(Change, Ticks)> {
+        let changes = self.changes.as_slice().iter();
+        let later = changes.clone().map(|&change| (change, change.at));
+        let again = changes.map(|&change| (change, self.playing.length + change.at));
         let again = again.take_while(|_| !self.follow.is_last(place.time));
         later
             .chain(again)
-            .find(|&(at, _)| self.symbols[at] != self.symbols[now])
-    }
-
-    /// When the chord now began to be heard, for the dots that count it down.
-    fn since(&self, now: usize, place: Place) -> Ticks {
-        let changes = self.written.as_slice();
-        let same = (0..=now)
-            .rev()
-            .take_while(|&at| self.symbols[at] == self.symbols[now]);
-        same.last()
-            .map_or(Ticks::ZERO, |at| changes[at].at)
-            .min(place.at)
+            .find(|&(change, at)| at > place.at && change.symbol != now.symbol)
     }
 
     /// What is to be seen at a moment.
@@ -183,24 +175,23 @@ impl OnStand {
         let place = self.follow.place(&self.playing, now);
         let chord_now = self.now(place);
         let (card, next, ring) = match chord_now {
-            None => (
-                self.hands.card(Symbol::NoChord, self.key.tonic, self.names),
-                None,
-                Vec::new(),
-            ),
-            Some(at) => (
-                self.hands
-                    .card(self.symbols[at], self.key.tonic, self.names),
-                self.next_card(at, place),
-                self.hands.ring(self.symbols[at]),
+            None => {
+                let none = self
+                    .hands
+                    .card(Symbol::NoChord, self.key().tonic, self.names);
+                (none, None, Vec::new())
+            }
+            Some(change) => (
+                self.card(change),
+                self.next_card(change, place),
+                self.hands.ring(change.symbol),
             ),
         };
-        let names = self.names;
-        let name = |symbol| match self.symbol_in_key(symbol) {
-            Symbol::Chord(chord) => short_names(chord, self.key, names, style),
-            Symbol::NoChord => ("–".to_owned(), String::new()),
+        let name = |symbol, written| match symbol {
+            Symbol::Chord(chord) => short_names(chord, self.tonic(written), self.names, style),
+            Symbol::NoChord => ("N.C.".to_owned(), String::new()),
         };
-        let (map, line) = map::map(&self.tune, &self.playing, place, name);
+        let (map, line) = map::map(&self.played, &self.playing, place, name);
         let bar = self.playing.bars.get(place.bar);
         let tempo = self.follow.tempo();
         StandView {
@@ -210,18 +201,16 @@ impl OnStand {
                 .rhythm
                 .as_ref()
                 .map_or(String::new(), |rhythm| rhythm.id().to_owned()),
-            key: self.key.tonic.in_style(style),
-            mode: self.key.mode.id().to_owned(),
-            written_key: (self.key != self.tune.key).then(|| self.tune.key.tonic.in_style(style)),
-            keys: (0..12)
-                .map(|up| (self.tune.key.up(up).tonic.in_style(style), up))
-                .collect(),
-            names,
+            key: self.key().tonic.in_style(style),
+            mode: self.key().mode.id().to_owned(),
+            written_key: (self.key() != self.tune.key).then(|| self.tune.key.tonic.in_style(style)),
+            keys: self.choices(style),
+            names: self.names,
             simplify: self.simplify,
             capo: self.hands.capo.fret,
             time: place.time + 1,
             times: self.follow.times(),
-            last_time: self.follow.is_last(place.time),
+            last_time: self.follow.calls_the_last(place.time),
             tempo: (whole_bpm(tempo.bpm), part_of_whole(tempo.beat)),
             follow: self.follow_state(place),
             now: card,
@@ -239,11 +228,19 @@ impl OnStand {
         }
     }
 
-    fn next_card(&mut self, now: usize, place: Place) -> Option<NextCard> {
-        let (at, when) = self.next(now, place)?;
-        let chord: ChordCard = self
-            .hands
-            .card(self.symbols[at], self.key.tonic, self.names);
+    /// Keys to choose from, with their distance in semitones from the written one, which stands first as it is written.
+    fn choices(&self, style: NoteStyle) -> Vec<(String, i32)> {
+        let written = self.tune.key;
+        let others = (1..12).map(|up| (written.up(up), up));
+        std::iter::once((written, 0))
+            .chain(others)
+            .map(|(key, up)| (key.tonic.in_style(style), up))
+            .collect()
+    }
+
+    fn next_card(&mut self, now: Change, place: Place) -> Option<NextCard> {
+        let (next, when) = self.next(now, place)?;
+        let chord = self.card(next);
         let from = place.at;
         let bar = self.playing.bars.get(place.bar)?;
         let beats_left = map::beats_between(&self.playing, from, when);
@@ -251,7 +248,7 @@ impl OnStand {
         Some(NextCard {
             chord,
             beats_left,
-            beats: map::beats_between(&self.playing, self.since(now, place), when).max(beats_left),
+            beats: map::beats_between(&self.playing, now.at.min(from), when).max(beats_left),
             bars_left: beats_left / in_bar,
         })
     }
@@ -306,9 +303,12 @@ impl OnStand {
         let current = moves
             .then(|| slots.iter().rposition(|&(at, ..)| at <= into))
             .flatten();
-        let slots = slots
-            .iter()
-            .map(|&(at, _, slot)| slot_view(slot, bar.metre, bar.offset + at));
+        let slots = slots.iter().map(|&(at, _, slot)| {
+            let chord = self.changes.at(bar.start + at, false);
+            let stops = chord.is_some_and(|change| change.symbol == Symbol::NoChord);
+            let stroke = if stops { Stroke::Silent } else { slot.stroke };
+            slot_view(Slot { stroke, ..slot }, bar.metre, bar.offset + at)
+        });
         StrumView {
             slots: slots.collect(),
             now: current,
@@ -348,11 +348,11 @@ fn starts_a_beat(metre: Metre, offset: Ticks) -> bool {
 /// What the map shows of a chord: its name, and the number beside letters only where both are wanted.
 fn short_names(
     chord: Chord,
-    key: Key,
+    tonic: NoteName,
     names: ChordNames,
-    style: crate::theory::NoteStyle,
+    style: NoteStyle,
 ) -> (String, String) {
-    let (name, other) = chord_names(chord, key.tonic, names, style);
+    let (name, other) = chord_names(chord, tonic, names, style);
     match names {
         ChordNames::Both => (name, other),
         ChordNames::Letters | ChordNames::Numbers => (name, String::new()),
@@ -375,4 +375,13 @@ fn part_of_whole(length: Ticks) -> (u32, u32) {
         u32::try_from(count).unwrap_or(1),
         u32::try_from(unit).unwrap_or(4),
     )
+}
+
+/// Whether the form of a song goes through its verses: it comes back to a part after another one.
+fn holds_its_verses(tune: &Tune) -> bool {
+    let sung = |note: &Note| !note.syllables.is_empty();
+    let words = !tune.verses.is_empty() || tune.bars.iter().flat_map(|bar| &bar.notes).any(sung);
+    let mut form = tune.form.clone();
+    form.dedup();
+    words && (1..form.len()).any(|at| form[..at].contains(&form[at]))
 }

@@ -1,5 +1,7 @@
 //! The words under the notes, as a singer reads them: phrase by phrase, syllables joined.
 
+use std::collections::HashMap;
+
 use crate::chart::{Playing, Ticks, Tune};
 
 use super::follow::Place;
@@ -15,11 +17,19 @@ struct Word {
     text: String,
 }
 
-/// The words of one time through in the order of singing; verses come round again when there are more times than verses.
-fn words(tune: &Tune, playing: &Playing, verse: usize) -> Vec<Word> {
+/// The words of a time through, counted from 0, in the order of singing. Each pass of a part has the next of its verses;
+/// they come round again when there are more passes than verses.
+fn words(tune: &Tune, playing: &Playing, time: usize) -> Vec<Word> {
+    let mut passes: HashMap<Option<usize>, usize> = HashMap::new();
+    for bar in &playing.bars {
+        let most = passes.entry(bar.part).or_default();
+        *most = usize::from(bar.part_pass).max(*most);
+    }
     let mut words: Vec<Word> = Vec::new();
     let mut joined = false;
     for bar in &playing.bars {
+        let passes = passes.get(&bar.part).copied().unwrap_or(1);
+        let verse = time * passes + usize::from(bar.part_pass).saturating_sub(1);
         for note in tune
             .bars
             .get(bar.written)
@@ -103,8 +113,8 @@ fn text(words: &[Word]) -> String {
 /// The phrase that is sung at a place, or the first before any is; and what follows it in this time through. `None` where
 /// the tune has no words.
 pub(super) fn sung(tune: &Tune, playing: &Playing, place: Place) -> Option<SungWords> {
-    let verse = usize::try_from(place.time).unwrap_or(0);
-    let words = words(tune, playing, verse);
+    let time = usize::try_from(place.time).unwrap_or(0);
+    let words = words(tune, playing, time);
     let phrases = phrases(&words);
     let begun =
         phrases.partition_point(|phrase| phrase.first().is_some_and(|word| word.at <= place.at));
@@ -181,6 +191,20 @@ mod tests {
                     .all(|one| one.chars().count() <= GLANCE || words(one) == 1)
             );
         }
+    }
+
+    #[test]
+    fn each_pass_of_a_part_has_the_next_verse() {
+        let tune =
+            tune("P:A\n|:GABc:|\nw:one two three four\nw:five six seven eight\nP:B\nd4|\nw:O\n");
+        let playing = tune.playing();
+        let both = "one two three four five six seven eight O";
+        assert_eq!(text(&words(&tune, &playing, 0)), both);
+        assert_eq!(text(&words(&tune, &playing, 1)), both);
+        let once =
+            self::tune("P:A\nGABc|\nw:one two three four\nw:five six seven eight\nP:B\nd4|\nw:O\n");
+        let again = words(&once, &once.playing(), 1);
+        assert_eq!(text(&again), "five six seven eight O");
     }
 
     #[test]

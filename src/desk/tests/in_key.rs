@@ -142,3 +142,70 @@ fn a_tune_without_chords_or_bars_shows_an_empty_stand() {
         }
     }
 }
+
+/// G in A, E minor in B.
+const TWO_KEYS: &str = "X:1\nT:Two Pails\nM:4/4\nL:1/4\nK:G\nP:A\n\"G\"G4|\"Am7\"A4|\"D7\"d4|\"G\"G4|\nP:B\n\
+    K:E\n\"E\"E4|\"F#m\"F4|\"B7\"B4|\"E\"E4|]\n";
+
+#[test]
+fn numbers_and_three_chords_follow_the_key_of_the_stretch() {
+    let mut desk = on_stand(TWO_KEYS);
+    let chords = |desk: &mut Desk| -> Vec<String> {
+        let map = view(desk, 0.0).map;
+        map.iter()
+            .flat_map(|line| &line.bars)
+            .map(|bar| bar.chords.clone())
+            .collect()
+    };
+    desk.ask(Ask::Names(ChordNames::Numbers), beats(0.0));
+    assert_eq!(
+        chords(&mut desk),
+        ["1", "2m⁷", "5⁷", "1", "1", "2m", "5⁷", "1"]
+    );
+    desk.ask(Ask::Names(ChordNames::Letters), beats(0.0));
+    desk.ask(Ask::Simpler(Simplify::ThreeChords), beats(0.0));
+    assert_eq!(chords(&mut desk), ["G", "C", "D", "G", "E", "A", "B", "E"]);
+    desk.ask(Ask::KeyUp(2), beats(0.0));
+    assert_eq!(
+        chords(&mut desk),
+        ["A", "D", "E", "A", "F♯", "B", "C♯", "F♯"]
+    );
+}
+
+#[test]
+fn where_nobody_plays_the_hand_makes_no_sound() {
+    let mut desk = on_stand("X:1\nT:Stop\nM:4/4\nL:1/4\nK:G\n\"G\"G4|\"N.C.\"z4|\"D\"d4|]\n");
+    desk.ask(Ask::NextBar, beats(0.0));
+    assert!(
+        !view(&mut desk, 0.0)
+            .strum
+            .slots
+            .iter()
+            .all(|slot| slot.silent)
+    );
+    desk.ask(Ask::NextBar, beats(2.0));
+    let stop = view(&mut desk, 2.0);
+    assert!(stop.now.no_chord && stop.strum.slots.iter().all(|slot| slot.silent));
+    assert_eq!(stop.map[0].bars[1].chords, "N.C.");
+}
+
+#[test]
+fn the_map_shows_a_letter_where_the_chord_changes_and_at_the_start_of_a_line() {
+    let mut desk = on_stand(
+        "X:1\nT:Held\nM:4/4\nL:1/4\nK:G\n\"G\"G4|\"G\"G4|\"C\"c4|\"G\"G2\"G\"G2|G4|\"G\"G4|\"D\"d4|\"G\"G4|]\n",
+    );
+    let map = view(&mut desk, 0.0).map;
+    let chords: Vec<_> = map
+        .iter()
+        .flat_map(|line| &line.bars)
+        .map(|bar| bar.chords.as_str())
+        .collect();
+    assert_eq!(chords, ["G", "", "C", "G", "G", "", "D", "G"]);
+}
+
+#[test]
+fn a_form_that_goes_through_the_verses_is_played_once() {
+    let song = "X:1\nT:Song\nP:ABABAB\nM:4/4\nL:1/4\nK:G\nP:A\n\"G\"GABc|\nw:a b c d\nP:B\n\"D\"d4|\nw:e\n";
+    let view = view(&mut on_stand(song), 0.0);
+    assert_eq!((view.times, view.last_time), (1, false));
+}

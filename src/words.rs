@@ -103,10 +103,14 @@ impl Words {
         }
     }
 
-    /// A key as short as a badge needs it: the tonic, with an `m` where the mode is minor.
+    /// A key as short as a badge needs it: `D`, `Dm`, `D dor`. The three letters are those of the ABC standard 2.1, which
+    /// players of all languages read.
     pub fn key_badge(&self, tonic: &str, mode: &str) -> String {
-        let minor = mode == "minor" && !tonic.ends_with('m');
-        format!("{tonic}{}", if minor { "m" } else { "" })
+        match mode {
+            "major" | "" => tonic.to_owned(),
+            "minor" => format!("{tonic}m"),
+            other => format!("{tonic} {}", other.get(..3).unwrap_or(other)),
+        }
     }
 
     /// What stands under a title in the songbook: `reel · AABB · starts on open A`.

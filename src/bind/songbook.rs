@@ -8,6 +8,7 @@ use slint::{ComponentHandle, Model, ModelNotify, ModelRc, ModelTracker, SharedSt
 use super::keep::{fixed, int};
 use super::{Interface, made};
 use crate::desk::{Ask, Room, SongbookState, SongbookView, TuneId, TuneRow};
+use crate::theory::Key;
 use crate::words::Words;
 
 /// What is on the screen, so that only changes are told.
@@ -38,7 +39,7 @@ impl Model for Tunes {
         Some(made::Tune {
             title: tune.title.as_str().into(),
             detail: self.words.borrow().tune(tune).into(),
-            key: tune.key.as_str().into(),
+            key: self.words.borrow().key_badge(&tune.key, &tune.mode).into(),
             open: *self.open.borrow() == Some(tune.id),
         })
     }
@@ -82,7 +83,8 @@ impl Songbook {
         global.set_words(view.filter.words.as_str().into());
         global.set_known(view.filter.known);
         if old.is_none_or(|old| old.keys != view.keys) {
-            global.set_keys(fixed(view.keys.iter().map(|(name, _)| name.into())));
+            let badge = |(name, key): &(String, Key)| words.key_badge(name, key.mode.id()).into();
+            global.set_keys(fixed(view.keys.iter().map(badge)));
         }
         if old.is_none_or(|old| old.rhythms != view.rhythms) {
             let name = |id: &String| SharedString::from(words.rhythm(id));

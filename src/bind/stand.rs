@@ -10,6 +10,7 @@ use crate::desk::{
     Ask, ChordCard, ChordNames, FollowState, MOST_CAPO, Passed, ShapeView, Simplify, StandView,
     Verdict,
 };
+use crate::theory::NoteName;
 use crate::words::{Words, chip_name, tempo};
 
 const NAMES: [ChordNames; 3] = [ChordNames::Letters, ChordNames::Numbers, ChordNames::Both];
@@ -250,12 +251,12 @@ fn form(words: &Words, view: &StandView) -> Vec<made::FormChip> {
 }
 
 fn keys(view: &StandView) -> Vec<made::KeyChoice> {
-    let one = |(name, up): &(String, i32)| made::KeyChoice {
+    let one = |(at, (name, _)): (usize, &(String, NoteName))| made::KeyChoice {
         name: name.as_str().into(),
         current: *name == view.key,
-        written: *up == 0,
+        written: at == 0,
     };
-    view.keys.iter().map(one).collect()
+    view.keys.iter().enumerate().map(one).collect()
 }
 
 fn passed(passed: Passed) -> made::Passed {
@@ -321,12 +322,10 @@ pub(super) fn hook(interface: &Interface) {
     global.on_set_capo(interface.asks(|_, frets: i32| u8::try_from(frets).ok().map(Ask::Capo)));
 }
 
-/// A key from the list, as so many semitones from the key now.
+/// A key from the list.
 fn chosen_key(interface: &Interface, index: i32) -> Option<Ask> {
     let stand = interface.0.stand.borrow();
-    let view = stand.shown.as_ref()?;
-    let semitones: Vec<_> = view.keys.iter().map(|(_, up)| *up).collect();
-    let wanted = at(&semitones, index)?;
-    let now = view.keys.iter().find(|(name, _)| *name == view.key);
-    Some(Ask::KeyUp(wanted - now.map_or(0, |(_, up)| *up)))
+    let keys = &stand.shown.as_ref()?.keys;
+    let (_, tonic) = keys.get(usize::try_from(index).ok()?)?;
+    Some(Ask::KeyOn(*tonic))
 }

@@ -110,7 +110,7 @@ fn row(entry: &Entry, instrument: &Instrument, style: NoteStyle) -> TuneRow {
         rhythm: entry.rhythm.clone(),
         form: entry.form.clone(),
         metre: entry.metre.clone(),
-        key: entry.key.tonic.in_style(style) + if entry.key.mode.is_minor() { "m" } else { "" },
+        key: entry.key.tonic.in_style(style),
         mode: entry.key.mode.id().to_owned(),
         start_course: start.map_or(String::new(), |(course, _)| {
             instrument.courses[course].open.name.in_style(style)

@@ -228,14 +228,10 @@ impl OnStand {
         }
     }
 
-    /// Keys to choose from, with their distance in semitones from the written one, which stands first as it is written.
-    fn choices(&self, style: NoteStyle) -> Vec<(String, i32)> {
-        let written = self.tune.key;
-        let others = (1..12).map(|up| (written.up(up), up));
-        std::iter::once((written, 0))
-            .chain(others)
-            .map(|(key, up)| (key.tonic.in_style(style), up))
-            .collect()
+    /// Keys to choose from, the written one first and as it is written.
+    fn choices(&self, style: NoteStyle) -> Vec<(String, NoteName)> {
+        let keys = (0..12).map(|up| self.tune.key.up(up).tonic);
+        keys.map(|tonic| (tonic.in_style(style), tonic)).collect()
     }
 
     fn next_card(&mut self, now: Change, place: Place) -> Option<NextCard> {

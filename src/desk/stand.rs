@@ -1,6 +1,6 @@
 //! The stand as it is seen.
 
-use crate::theory::Degree;
+use crate::theory::{Degree, NoteName};
 
 /// What chords are called. Their other name stands small on the card of the chord now either way.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
@@ -295,8 +295,8 @@ pub struct StandView {
     pub mode: String,
     /// Key it is written in, where that is another.
     pub written_key: Option<String>,
-    /// The twelve keys to choose from, upwards from the written one: name and semitones above it, 0 to 11.
-    pub keys: Vec<(String, i32)>,
+    /// The twelve keys to choose from, upwards from the written one: name and tonic.
+    pub keys: Vec<(String, NoteName)>,
     /// Letters, numbers or both.
     pub names: ChordNames,
     /// How much simpler.

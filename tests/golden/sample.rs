@@ -11,7 +11,7 @@ use fourcourse::desk::{
     Simplify, SlotView, SongbookState, SongbookView, StandView, StrumView, SungWords, Theme,
     TuneId, TuneRow, Tuning, Verdict,
 };
-use fourcourse::theory::{Key, Mode, Naming};
+use fourcourse::theory::{Key, Mode, Naming, NoteName};
 
 /// A host whose views stand still.
 #[derive(Clone)]
@@ -202,14 +202,12 @@ pub(crate) fn ring(text: &str) -> Vec<RingString> {
     text.split(' ').map(one).collect()
 }
 
-fn keys() -> Vec<(String, i32)> {
+fn keys() -> Vec<(String, NoteName)> {
     [
         "A", "B♭", "B", "C", "C♯", "D", "E♭", "E", "F", "F♯", "G", "A♭",
     ]
-    .into_iter()
-    .zip(0..)
-    .map(|(name, up)| (name.to_owned(), up))
-    .collect()
+    .map(|name| (name.to_owned(), name.parse().unwrap()))
+    .into()
 }
 
 /// The Millrace Reel: mandolin, key of A, second bar of the second line.
@@ -369,8 +367,8 @@ pub(crate) fn songbook() -> SongbookView {
             key("G", "G", Mode::Major),
             key("D", "D", Mode::Major),
             key("A", "A", Mode::Major),
-            key("Em", "E", Mode::Minor),
-            key("F♯m", "F#", Mode::Minor),
+            key("E", "E", Mode::Minor),
+            key("F♯", "F#", Mode::Minor),
         ],
         rhythms: [
             "reel", "jig", "slip-jig", "waltz", "polka", "hornpipe", "song", "air",

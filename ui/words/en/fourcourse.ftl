@@ -25,7 +25,7 @@ songbook-count = { $count ->
 }
 songbook-count-of = { $shown } of { $count }
 tune-starts-open = starts on open { $course }
-tune-starts-fret = starts on { $course }, fret { $fret }
+tune-starts-fret = starts on { $course } string, fret { $fret }
 
 ## Stand
 
@@ -77,7 +77,7 @@ stand-time = time { $time }
 stand-time-of = time { $time } of { $times }
 stand-last = last time
 stand-bar-of = bar { $bar } of { $bars }
-stand-open-end = open
+stand-open-end = no end
 state-waiting = Tap to begin
 state-now = Now
 state-count-in = Counting in
@@ -110,7 +110,7 @@ ring-clash = { $course }: clashes
 strum-said = Strum: { $strokes }
 stroke-down = down
 stroke-up = up
-stroke-silent = rest
+stroke-silent = silent
 stroke-bass = bass
 stroke-chop = chop
 map-bar = Bar with { $chords }

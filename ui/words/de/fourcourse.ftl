@@ -220,7 +220,17 @@ shell-no-app = Dieses fourcourse hat kein Fenster, nur die Befehle. „fourcours
 shell-no-picture = Dieses fourcourse hat kein Fenster und zeichnet keine Bilder.
 shell-no-bar = Einen Takt { $bar } hat das Stück nicht.
 shell-picture-failed = Das Bild ließ sich nicht zeichnen: { $why }
-shell-read-counts = { $bars } Takte, { $notes } Töne
+shell-read-counts = { $bars ->
+    [one] 1 Takt
+   *[other] { $bars } Takte
+}, { $notes ->
+    [one] 1 Ton
+   *[other] { $notes } Töne
+}
+shell-out-unwritable = Die Antwort ließ sich nicht ausgeben: { $why }
+shell-no-tune-in-input = In dem, was hereinkam, steht kein Stück.
+shell-many-in-input = In dem, was hereinkam, stehen mehrere Stücke. Nimm sie ins Liederbuch auf, um eines zu wählen:
+shell-untitled = Ohne Titel
 shell-added = Aufgenommen: { $title }
 shell-added-before = Schon vorhanden: { $title }
 shell-ring-chord = Leere Saiten über { $chord }
@@ -242,35 +252,49 @@ shell-chart-start-fret = Beginnt auf { $note } ({ $course }-Saite, Bund { $fret 
 
 ## Fehler eines Textes
 
-problem-too-long = Der Text ist länger, als gelesen wird.
-problem-line-too-long = Die Zeile ist länger, als gelesen wird.
-problem-words-too-long = Diese Worte sind länger, als behalten wird.
-problem-too-many-tunes = Es sind mehr Stücke, als gelesen werden.
-problem-too-many-bars = Es sind mehr Takte, als gelesen werden.
-problem-too-many-notes = Es sind mehr Töne, als gelesen werden.
-problem-too-many-chord-notes = Es klingen mehr Töne zugleich, als gelesen werden.
-problem-too-many-grace-notes = Hier stehen mehr Vorschläge, als gelesen werden.
-problem-too-many-signs = Hier stehen mehr Zeichen, als gelesen werden.
-problem-too-many-lyrics = Unter den Noten stehen mehr Textzeilen, als gelesen werden.
-problem-too-many-lines = Es sind mehr Zeilen dieser Art, als gelesen werden.
-problem-too-many-parts = Die Form hat mehr Teile, als gelesen werden.
-problem-too-many-definitions = Es sind mehr Erklärungen, als gelesen werden.
-problem-too-many-fields = Es sind mehr Felder, als gelesen werden.
-problem-too-many-problems = Es sind mehr Fehler, als genannt werden.
-problem-encoding = Einige Bytes sind kein Text; sie wurden ersetzt.
-problem-no-tune = In dem Text steht kein Stück.
-problem-no-music = Das Stück hat keine Töne.
-problem-missing-title = Das Stück hat keinen Titel.
-problem-missing-key = Das Stück nennt keine Tonart; es wird in C gelesen.
+problem-too-long = Der Text ist zu lang. Der Rest wurde nicht gelesen.
+problem-line-too-long = Die Zeile ist zu lang. Der Rest wurde nicht gelesen.
+problem-words-too-long = Dieser Text ist zu lang. Der Rest wurde weggelassen.
+problem-too-many-tunes = Es sind zu viele Stücke. Die übrigen wurden nicht gelesen.
+problem-too-many-bars = Das Stück hat zu viele Takte. Die übrigen wurden nicht gelesen.
+problem-too-many-notes = Das Stück hat zu viele Noten. Die übrigen wurden weggelassen.
+problem-too-many-chord-notes = Zu viele Noten klingen zugleich. Die übrigen wurden weggelassen.
+problem-too-many-grace-notes = Es sind zu viele Vorschlagsnoten. Die übrigen wurden weggelassen.
+problem-too-many-signs = Es sind zu viele Zeichen auf einer Note. Die übrigen wurden weggelassen.
+problem-too-many-lyrics = Unter diesen Noten stehen zu viele Textzeilen. Die übrigen wurden weggelassen.
+problem-too-many-lines = Es sind zu viele Textzeilen. Die übrigen wurden weggelassen.
+problem-too-many-parts = Es sind zu viele Teile. Die übrigen wurden weggelassen.
+problem-too-many-definitions = Es sind zu viele Zeichen mit eigener Bedeutung. Die übrigen wurden weggelassen.
+problem-too-many-fields = Vor dem ersten Stück stehen zu viele Zeilen. Die übrigen wurden weggelassen.
+problem-too-many-problems = Es gibt mehr Probleme, als hier aufgeführt sind.
+problem-too-many-played = Mit allen Wiederholungen hat das Stück zu viele Takte. Die übrigen wurden weggelassen.
+problem-encoding = Einige Zeichen waren nicht lesbar und wurden ersetzt.
+problem-invisible = Steuerzeichen wurden weggelassen.
+problem-no-tune = In diesem Text steht kein Stück.
+problem-no-music = Dieses Stück hat keine Noten.
+problem-missing-title = Dieses Stück hat keinen Titel.
+problem-missing-key = Das Stück nennt keine Tonart. Es wurde in C-Dur gelesen.
 problem-empty-line = Mitten im Stück steht eine leere Zeile.
-problem-not-music = Diese Zeile ist weder Musik noch ein Feld.
-problem-unknown-character = „{ $character }“ bedeutet hier nichts.
-problem-unclosed = „{ $character }“ wird auf seiner Zeile nicht geschlossen.
+problem-not-music = Diese Zeile ist keine Musik. Sie wurde weggelassen.
+problem-unknown-character = „{ $character }“ bedeutet hier nichts. Es wurde weggelassen.
+problem-unclosed = „{ $character }“ wird hier geöffnet und nicht geschlossen.
 problem-length = Das ist keine Notenlänge.
-problem-field = Das Feld { $field } lässt sich nicht lesen: „{ $value }“.
-problem-chord = „{ $text }“ ist kein Akkord; es bleibt als Text stehen.
-problem-tuplet = Das Stück endet mitten in einer N-tole.
-problem-broken-rhythm = Der punktierte Rhythmus braucht auf beiden Seiten einen Ton.
+problem-field = „{ $field }: { $value }“ war nicht zu verstehen.
+problem-chord = „{ $text }“ ist kein Akkord. Es blieb als Text stehen.
+problem-chord-without-time = Der Akkord „{ $text }“ hat keine eigene Zeit. Er wurde weggelassen.
+problem-tuplet = Nach diesem N-Tolen-Zeichen fehlen Noten.
+problem-broken-rhythm = Ein punktierter Rhythmus braucht auf beiden Seiten eine Note.
 problem-unknown-part = Die Form nennt einen Teil „{ $text }“, den das Stück nicht hat.
-problem-strum = Ein Schlagmuster „{ $text }“ gibt es nicht.
-problem-directive = Die Zeile „{ $text }“ sagt nichts, was sich lesen ließe.
+problem-strum = Es gibt kein Schlagmuster „{ $text }“.
+problem-directive = Die Zeile „fourcourse-{ $text }“ war nicht zu verstehen.
+
+## Warum das System sich weigert, mitten im Satz
+
+io-not-found = eine solche Datei oder einen solchen Ordner gibt es nicht
+io-not-allowed = das ist nicht erlaubt
+io-read-only = dort lässt sich nichts schreiben
+io-full = es ist kein Platz mehr
+io-is-folder = es ist ein Ordner
+io-not-folder = es ist kein Ordner
+io-exists = es gibt es schon
+io-other = das System sagt „{ $text }“

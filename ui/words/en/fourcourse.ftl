@@ -222,7 +222,17 @@ shell-no-app = This build of fourcourse has no window, only the commands. "fourc
 shell-no-picture = This build of fourcourse has no window and draws no pictures.
 shell-no-bar = The tune has no bar { $bar }.
 shell-picture-failed = The picture could not be drawn: { $why }
-shell-read-counts = { $bars } bars, { $notes } notes
+shell-read-counts = { $bars ->
+    [one] 1 bar
+   *[other] { $bars } bars
+}, { $notes ->
+    [one] 1 note
+   *[other] { $notes } notes
+}
+shell-out-unwritable = The answer could not be printed: { $why }
+shell-no-tune-in-input = There is no tune in what came in.
+shell-many-in-input = There are several tunes in what came in. Add them to the songbook to choose one:
+shell-untitled = Untitled
 shell-added = Added: { $title }
 shell-added-before = Already there: { $title }
 shell-ring-chord = Open strings over { $chord }
@@ -244,35 +254,49 @@ shell-chart-start-fret = Starts on { $note } ({ $course } course, fret { $fret }
 
 ## Problems of a text
 
-problem-too-long = The text is longer than is read.
-problem-line-too-long = The line is longer than is read.
-problem-words-too-long = These words are longer than is kept.
-problem-too-many-tunes = There are more tunes than are read.
-problem-too-many-bars = There are more bars than are read.
-problem-too-many-notes = There are more notes than are read.
-problem-too-many-chord-notes = More notes sound together than are read.
-problem-too-many-grace-notes = There are more grace notes here than are read.
-problem-too-many-signs = There are more signs here than are read.
-problem-too-many-lyrics = There are more lines of words under the notes than are read.
-problem-too-many-lines = There are more lines of this kind than are read.
-problem-too-many-parts = The form has more parts than are read.
-problem-too-many-definitions = There are more definitions than are read.
-problem-too-many-fields = There are more fields than are read.
-problem-too-many-problems = There are more problems than are told.
-problem-encoding = Some bytes are not text; they were replaced.
-problem-no-tune = There is no tune in the text.
-problem-no-music = The tune has no notes.
-problem-missing-title = The tune has no title.
-problem-missing-key = The tune does not say its key; it is read in C.
-problem-empty-line = An empty line stands in the middle of the tune.
-problem-not-music = This line is neither music nor a field.
-problem-unknown-character = "{ $character }" means nothing here.
-problem-unclosed = "{ $character }" is opened and not closed on its line.
+problem-too-long = The text is too long. The rest of it was not read.
+problem-line-too-long = The line is too long. The rest of it was not read.
+problem-words-too-long = These words are too long. The rest of them was left out.
+problem-too-many-tunes = There are too many tunes. The others were not read.
+problem-too-many-bars = The tune has too many bars. The others were not read.
+problem-too-many-notes = The tune has too many notes. The others were left out.
+problem-too-many-chord-notes = Too many notes sound at once. The others were left out.
+problem-too-many-grace-notes = There are too many grace notes. The others were left out.
+problem-too-many-signs = There are too many signs on one note. The others were left out.
+problem-too-many-lyrics = There are too many lines of words under these notes. The others were left out.
+problem-too-many-lines = There are too many lines of text. The others were left out.
+problem-too-many-parts = There are too many parts. The others were left out.
+problem-too-many-definitions = There are too many signs with a meaning of their own. The others were left out.
+problem-too-many-fields = There are too many lines before the first tune. The others were left out.
+problem-too-many-problems = There are more problems than are listed here.
+problem-too-many-played = Played with all its repeats the tune has too many bars. The others were left out.
+problem-encoding = Some characters could not be read and were replaced.
+problem-invisible = Control characters were left out.
+problem-no-tune = There is no tune in this text.
+problem-no-music = This tune has no notes.
+problem-missing-title = This tune has no title.
+problem-missing-key = The tune does not say its key. It was read in C.
+problem-empty-line = There is an empty line in the middle of the tune.
+problem-not-music = This line is not music. It was left out.
+problem-unknown-character = "{ $character }" means nothing here. It was left out.
+problem-unclosed = "{ $character }" is opened here and not closed.
 problem-length = This is no note length.
-problem-field = The field { $field } cannot be read: "{ $value }".
-problem-chord = "{ $text }" is not a chord symbol; it is kept as words.
-problem-tuplet = The tune ends before its tuplet does.
-problem-broken-rhythm = Broken rhythm needs a note on both sides.
+problem-field = "{ $field }: { $value }" could not be understood.
+problem-chord = "{ $text }" is not a chord. It was kept as words.
+problem-chord-without-time = The chord “{ $text }” has no time of its own. It was left out.
+problem-tuplet = There are too few notes after this tuplet sign.
+problem-broken-rhythm = A dotted rhythm needs a note on both sides.
 problem-unknown-part = The form names a part "{ $text }" that the tune does not have.
 problem-strum = There is no strum "{ $text }".
-problem-directive = The line "{ $text }" says nothing that can be read.
+problem-directive = The line "fourcourse-{ $text }" could not be understood.
+
+## Why the system refused, in the middle of a sentence
+
+io-not-found = there is no such file or folder
+io-not-allowed = that is not allowed
+io-read-only = nothing can be written there
+io-full = there is no room left
+io-is-folder = it is a folder
+io-not-folder = it is not a folder
+io-exists = it is there already
+io-other = the system says "{ $text }"

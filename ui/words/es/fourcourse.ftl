@@ -220,7 +220,17 @@ shell-no-app = Esta versión de fourcourse no tiene ventana, solo órdenes. «fo
 shell-no-picture = Esta versión de fourcourse no tiene ventana ni dibuja imágenes.
 shell-no-bar = El tema no tiene ningún compás { $bar }.
 shell-picture-failed = No se pudo dibujar la imagen: { $why }
-shell-read-counts = { $bars } compases, { $notes } notas
+shell-read-counts = { $bars ->
+    [one] 1 compás
+   *[other] { $bars } compases
+}, { $notes ->
+    [one] 1 nota
+   *[other] { $notes } notas
+}
+shell-out-unwritable = No se pudo mostrar la respuesta: { $why }
+shell-no-tune-in-input = No hay ningún tema en lo que ha llegado.
+shell-many-in-input = Hay varios temas en lo que ha llegado. Añádelos al cancionero para elegir uno:
+shell-untitled = Sin título
 shell-added = Añadido: { $title }
 shell-added-before = Ya estaba: { $title }
 shell-ring-chord = Cuerdas al aire sobre { $chord }
@@ -242,35 +252,49 @@ shell-chart-start-fret = Empieza en { $note } (orden { $course }, traste { $fret
 
 ## Problemas de un texto
 
-problem-too-long = El texto es más largo de lo que se lee.
-problem-line-too-long = La línea es más larga de lo que se lee.
-problem-words-too-long = Estas palabras son más largas de lo que se guarda.
-problem-too-many-tunes = Hay más temas de los que se leen.
-problem-too-many-bars = Hay más compases de los que se leen.
-problem-too-many-notes = Hay más notas de las que se leen.
-problem-too-many-chord-notes = Suenan juntas más notas de las que se leen.
-problem-too-many-grace-notes = Hay aquí más notas de adorno de las que se leen.
-problem-too-many-signs = Hay aquí más signos de los que se leen.
-problem-too-many-lyrics = Hay más líneas de letra bajo las notas de las que se leen.
-problem-too-many-lines = Hay más líneas de este tipo de las que se leen.
-problem-too-many-parts = La forma tiene más partes de las que se leen.
-problem-too-many-definitions = Hay más definiciones de las que se leen.
-problem-too-many-fields = Hay más campos de los que se leen.
-problem-too-many-problems = Hay más problemas de los que se cuentan.
-problem-encoding = Algunos bytes no son texto; se han sustituido.
-problem-no-tune = No hay ningún tema en el texto.
-problem-no-music = El tema no tiene notas.
-problem-missing-title = El tema no tiene título.
-problem-missing-key = El tema no dice su tonalidad; se lee en do.
+problem-too-long = El texto es demasiado largo. El resto no se ha leído.
+problem-line-too-long = La línea es demasiado larga. El resto no se ha leído.
+problem-words-too-long = Estas palabras son demasiado largas. El resto se ha omitido.
+problem-too-many-tunes = Hay demasiados temas. Los demás no se han leído.
+problem-too-many-bars = El tema tiene demasiados compases. Los demás no se han leído.
+problem-too-many-notes = El tema tiene demasiadas notas. Las demás se han omitido.
+problem-too-many-chord-notes = Suenan demasiadas notas a la vez. Las demás se han omitido.
+problem-too-many-grace-notes = Hay demasiadas notas de adorno. Las demás se han omitido.
+problem-too-many-signs = Hay demasiados signos sobre una nota. Los demás se han omitido.
+problem-too-many-lyrics = Hay demasiadas líneas de letra bajo estas notas. Las demás se han omitido.
+problem-too-many-lines = Hay demasiadas líneas de texto. Las demás se han omitido.
+problem-too-many-parts = Hay demasiadas partes. Las demás se han omitido.
+problem-too-many-definitions = Hay demasiados signos con significado propio. Los demás se han omitido.
+problem-too-many-fields = Hay demasiadas líneas antes de el primer tema. Las demás se han omitido.
+problem-too-many-problems = Hay más problemas de los que se muestran aquí.
+problem-too-many-played = Con todas sus repeticiones el tema tiene demasiados compases. Los demás se han omitido.
+problem-encoding = Algunos caracteres no se han podido leer y se han sustituido.
+problem-invisible = Se han omitido caracteres de control.
+problem-no-tune = No hay ningún tema en este texto.
+problem-no-music = Este tema no tiene notas.
+problem-missing-title = Este tema no tiene título.
+problem-missing-key = El tema no dice su tonalidad. Se ha leído en do mayor.
 problem-empty-line = Hay una línea vacía en medio del tema.
-problem-not-music = Esta línea no es ni música ni un campo.
-problem-unknown-character = «{ $character }» no significa nada aquí.
-problem-unclosed = «{ $character }» se abre y no se cierra en su línea.
-problem-length = Esto no es una duración.
-problem-field = No se puede leer el campo { $field }: «{ $value }».
-problem-chord = «{ $text }» no es un acorde; se guarda como palabras.
-problem-tuplet = El tema termina antes que su grupo de valor especial.
-problem-broken-rhythm = El ritmo desigual necesita una nota a cada lado.
+problem-not-music = Esta línea no es música. Se ha omitido.
+problem-unknown-character = «{ $character }» no significa nada aquí. Se ha omitido.
+problem-unclosed = «{ $character }» se abre aquí y no se cierra.
+problem-length = Esto no es una duración de nota.
+problem-field = «{ $field }: { $value }» no se ha podido entender.
+problem-chord = «{ $text }» no es un acorde. Se ha conservado como texto.
+problem-chord-without-time = El acorde «{ $text }» no tiene tiempo propio. Se ha omitido.
+problem-tuplet = Faltan notas después de este signo de grupo.
+problem-broken-rhythm = Un ritmo con puntillo necesita una nota a cada lado.
 problem-unknown-part = La forma nombra una parte «{ $text }» que el tema no tiene.
 problem-strum = No hay ningún rasgueo «{ $text }».
-problem-directive = La línea «{ $text }» no dice nada que se pueda leer.
+problem-directive = La línea «fourcourse-{ $text }» no se ha podido entender.
+
+## Por qué se negó el sistema, en medio de una frase
+
+io-not-found = no existe ese archivo o carpeta
+io-not-allowed = no está permitido
+io-read-only = allí no se puede escribir
+io-full = no queda sitio
+io-is-folder = es una carpeta
+io-not-folder = no es una carpeta
+io-exists = ya existe
+io-other = el sistema dice «{ $text }»

@@ -2,6 +2,9 @@
 //!
 //! The words themselves stand in Fluent files under `ui/words/`, one folder a language.
 
+use std::io;
+
+pub use fluent_bundle::FluentValue as Arg;
 use i18n_embed::fluent::{FluentLanguageLoader, fluent_language_loader};
 use i18n_embed_fl::fl;
 use rust_embed::RustEmbed;
@@ -67,13 +70,41 @@ impl Words {
         }
     }
 
-    /// The sentence of an id with its arguments by name; the id itself where there are none.
-    pub fn say(&self, id: &str, args: &[(&str, String)]) -> String {
-        if args.is_empty() || !self.loader.has(id) {
+    /// The sentence of an id with its arguments by name; the id itself where there are none. Numbers are given as
+    /// numbers, so that the language can choose its plural.
+    ///
+    /// ```
+    /// use fourcourse::{desk::Language, words::Words};
+    /// let words = Words::new(Language::English);
+    /// let said = |bars: usize| words.say("shell-read-counts", &[("bars", bars.into()), ("notes", 3.into())]);
+    /// assert_eq!([said(1), said(2)], ["1 bar, 3 notes", "2 bars, 3 notes"]);
+    /// ```
+    pub fn say(&self, id: &str, args: &[(&str, Arg<'_>)]) -> String {
+        if !self.loader.has(id) {
             return self.get(id);
         }
-        let args = args.iter().map(|(name, value)| (*name, value.as_str()));
-        self.loader.get_args(id, args.collect())
+        self.loader
+            .get_args_concrete(id, args.iter().cloned().collect())
+    }
+
+    /// Why the system refused, in the middle of a sentence.
+    pub fn why(&self, error: &io::Error) -> String {
+        match error.kind() {
+            io::ErrorKind::NotFound => fl!(self.loader, "io-not-found"),
+            io::ErrorKind::PermissionDenied => fl!(self.loader, "io-not-allowed"),
+            io::ErrorKind::ReadOnlyFilesystem => fl!(self.loader, "io-read-only"),
+            io::ErrorKind::StorageFull | io::ErrorKind::QuotaExceeded => {
+                fl!(self.loader, "io-full")
+            }
+            io::ErrorKind::IsADirectory => fl!(self.loader, "io-is-folder"),
+            io::ErrorKind::NotADirectory => fl!(self.loader, "io-not-folder"),
+            io::ErrorKind::AlreadyExists => fl!(self.loader, "io-exists"),
+            _ => {
+                let text = error.to_string();
+                let text = text.split(" (os error").next().unwrap_or_default();
+                fl!(self.loader, "io-other", text = text)
+            }
+        }
     }
 
     /// The name of a rhythm by its id, or the tune's own word.
@@ -372,16 +403,6 @@ impl Words {
             }
             Notice::NothingKept => fl!(self.loader, "notice-nothing-kept"),
         }
-    }
-
-    /// That there is nothing to open a window on, and what works without.
-    pub fn no_display(&self) -> String {
-        fl!(self.loader, "window-no-display")
-    }
-
-    /// Why no window opened, where the cause is in words of the system.
-    pub fn no_window(&self, why: &str) -> String {
-        fl!(self.loader, "window-failed", why = why)
     }
 }
 

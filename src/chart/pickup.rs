@@ -75,6 +75,16 @@ impl Tune {
         pickups
     }
 
+    /// How long the pickup is that the tune begins with; zero where there is none.
+    pub fn pickup(&self) -> Ticks {
+        let pickups = self.pickups(&self.parts_or_derived());
+        let mut bars = self.bars.iter().zip(pickups);
+        match bars.find(|(bar, _)| bar.length > Ticks::ZERO) {
+            Some((bar, true)) => bar.length,
+            _ => Ticks::ZERO,
+        }
+    }
+
     /// Where the first bar begins in its metre: zero, or how much of a full bar is missing before a pickup. A count-in
     /// is one full bar and then this much.
     pub fn first_offset(&self) -> Ticks {

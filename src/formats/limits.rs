@@ -16,6 +16,11 @@ pub const BARS: usize = 2_000;
 pub const BOOK_BARS: usize = 500_000;
 /// Notes of a tune as written, those of chords counted each. Further ones are not read.
 pub const NOTES: usize = 20_000;
+/// Notes of all tunes of a book together. Further ones are not read.
+pub const BOOK_NOTES: usize = 1_000_000;
+/// Bars, notes and chords that a read-out of a book lists when repeats and forms are played. The bars after them are
+/// left out.
+pub const PLAYED: usize = 1_000_000;
 /// Notes that sound together. Further ones are left out.
 pub const CHORD_NOTES: usize = 10;
 /// Grace notes before one note. Further ones are left out.

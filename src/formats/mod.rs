@@ -8,8 +8,10 @@ pub mod abc;
 pub mod limits;
 mod problem;
 pub mod readout;
+mod visible;
 
 pub use problem::{Counted, Problem, ProblemKind};
+pub use visible::is_visible;
 
 /// What was understood of a text.
 #[derive(Debug, Clone, PartialEq, Default)]

@@ -27,6 +27,7 @@ pub enum Counted {
     Definitions,
     Fields,
     Problems,
+    Played,
 }
 
 /// What can be wrong with a text. The words for it are in the Fluent files, under [`ProblemKind::id`].
@@ -43,6 +44,8 @@ pub enum ProblemKind {
     TooMany(Counted),
     /// Some bytes are not text; they were replaced.
     Encoding,
+    /// Control characters and marks that turn the direction of writing were left out.
+    Invisible,
     /// There is no tune in the text.
     NoTune,
     /// The tune has no notes.
@@ -70,6 +73,8 @@ pub enum ProblemKind {
     },
     /// The chord symbol cannot be read; it is kept as words.
     Chord(String),
+    /// The chord has no time of its own: another one stands at the same moment, or the tune is over.
+    ChordWithoutTime(String),
     /// The tune ends before its tuplet does.
     Tuplet,
     /// Broken rhythm without a note on both sides.
@@ -101,7 +106,9 @@ impl ProblemKind {
             Self::TooMany(Counted::Definitions) => "problem-too-many-definitions",
             Self::TooMany(Counted::Fields) => "problem-too-many-fields",
             Self::TooMany(Counted::Problems) => "problem-too-many-problems",
+            Self::TooMany(Counted::Played) => "problem-too-many-played",
             Self::Encoding => "problem-encoding",
+            Self::Invisible => "problem-invisible",
             Self::NoTune => "problem-no-tune",
             Self::NoMusic => "problem-no-music",
             Self::MissingTitle => "problem-missing-title",
@@ -113,6 +120,7 @@ impl ProblemKind {
             Self::Length => "problem-length",
             Self::Field { .. } => "problem-field",
             Self::Chord(_) => "problem-chord",
+            Self::ChordWithoutTime(_) => "problem-chord-without-time",
             Self::Tuplet => "problem-tuplet",
             Self::BrokenRhythm => "problem-broken-rhythm",
             Self::UnknownPart(_) => "problem-unknown-part",
@@ -129,7 +137,9 @@ impl ProblemKind {
                 vec![("field", field.to_string()), ("value", value.clone())]
             }
             Self::Chord(text) | Self::UnknownPart(text) => vec![("text", text.clone())],
-            Self::Strum(text) | Self::Directive(text) => vec![("text", text.clone())],
+            Self::Strum(text) | Self::Directive(text) | Self::ChordWithoutTime(text) => {
+                vec![("text", text.clone())]
+            }
             _ => vec![],
         }
     }

@@ -1,11 +1,11 @@
 //! What was understood of a tune, as plain data for other programs and for checks.
 
-use serde_json::{Value, json};
+use serde::{Serialize, Serializer};
 
 use crate::chart::{Ticks, Tune};
-use crate::theory::Mode;
+use crate::theory::Symbol;
 
-use super::{Problem, ReadTune};
+use super::{Counted, Problem, ProblemKind, ReadTune, limits};
 
 /// A note as one hears it: the notes that ties join are one, grace notes are none.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -18,52 +18,100 @@ pub struct Heard {
     pub midi: i32,
 }
 
-/// The bars of a tune by index with their starts: as written, or one time through as played.
-fn bars(tune: &Tune, played: bool) -> Vec<(usize, Ticks)> {
-    if played {
-        let bars = tune.playing().bars;
-        return bars.iter().map(|bar| (bar.written, bar.start)).collect();
+/// The bars of a tune in the order in which they are listed.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Listing {
+    /// Each bar by its index in [`Tune::bars`], and its start.
+    pub bars: Vec<(usize, Ticks)>,
+    /// Whether all bars are there; otherwise there were more than are listed.
+    pub whole: bool,
+}
+
+impl Listing {
+    /// All bars as they are written.
+    pub fn written(tune: &Tune) -> Self {
+        Self::of(tune, 0..tune.bars.len(), &mut { usize::MAX })
     }
-    let mut at = Ticks::ZERO;
-    let mut bars = Vec::with_capacity(tune.bars.len());
-    for (index, bar) in tune.bars.iter().enumerate() {
-        bars.push((index, at));
-        at += bar.length;
+
+    /// One time through as it is played, repeats, form and all. Repeats may ask for any number of bars, so bars, notes
+    /// and chords are counted off `room` (at first [`limits::PLAYED`]), and the bars that find no room are left out.
+    pub fn played(tune: &Tune, room: &mut usize) -> Self {
+        let playing = tune.playing();
+        let mut listing = Self::of(tune, playing.bars.iter().map(|bar| bar.written), room);
+        listing.whole &= !playing.cut;
+        listing
     }
-    bars
+
+    fn of(tune: &Tune, order: impl IntoIterator<Item = usize>, room: &mut usize) -> Self {
+        let mut listing = Self {
+            bars: Vec::new(),
+            whole: true,
+        };
+        let mut at = Ticks::ZERO;
+        for index in order {
+            let bar = &tune.bars[index];
+            let Some(left) = room.checked_sub(1 + bar.notes.len() + bar.chords.len()) else {
+                listing.whole = false;
+                break;
+            };
+            *room = left;
+            listing.bars.push((index, at));
+            at += bar.length;
+        }
+        listing
+    }
+
+    /// The melody in order of time.
+    pub fn notes(&self, tune: &Tune) -> Vec<Heard> {
+        let mut heard: Vec<Heard> = Vec::new();
+        // Notes with a tie that leads on, as places in `heard`.
+        let mut held: Vec<usize> = Vec::new();
+        for &(bar, start) in &self.bars {
+            for note in &tune.bars[bar].notes {
+                let (at, midi) = (start + note.at, note.pitch.midi());
+                held.retain(|&index| heard[index].at + heard[index].length >= at);
+                let joins = held.iter().position(|&index| {
+                    let before = heard[index];
+                    before.midi == midi && before.at + before.length == at
+                });
+                let index = match joins.map(|place| held.swap_remove(place)) {
+                    Some(index) => {
+                        heard[index].length += note.length;
+                        index
+                    }
+                    None => {
+                        let length = note.length;
+                        heard.push(Heard { at, length, midi });
+                        heard.len() - 1
+                    }
+                };
+                if note.tied {
+                    held.push(index);
+                }
+            }
+        }
+        heard.sort_by_key(|note| note.at);
+        heard
+    }
+
+    /// What is wrong with it: that there were more bars than are listed.
+    pub fn problem(&self, read: &ReadTune) -> Option<Problem> {
+        (!self.whole).then_some(Problem {
+            line: read.line,
+            column: 1,
+            kind: ProblemKind::TooMany(Counted::Played),
+        })
+    }
 }
 
 /// The melody in order of time; `played` with repeats and form, otherwise bar after bar as written.
 pub fn notes(tune: &Tune, played: bool) -> Vec<Heard> {
-    let mut heard: Vec<Heard> = Vec::new();
-    // Notes with a tie that leads on, as places in `heard`.
-    let mut held: Vec<usize> = Vec::new();
-    for (bar, start) in bars(tune, played) {
-        for note in &tune.bars[bar].notes {
-            let (at, midi) = (start + note.at, note.pitch.midi());
-            held.retain(|&index| heard[index].at + heard[index].length >= at);
-            let joins = held.iter().position(|&index| {
-                let before = heard[index];
-                before.midi == midi && before.at + before.length == at
-            });
-            let index = match joins.map(|place| held.swap_remove(place)) {
-                Some(index) => {
-                    heard[index].length += note.length;
-                    index
-                }
-                None => {
-                    let length = note.length;
-                    heard.push(Heard { at, length, midi });
-                    heard.len() - 1
-                }
-            };
-            if note.tied {
-                held.push(index);
-            }
-        }
-    }
-    heard.sort_by_key(|note| note.at);
-    heard
+    let listing = if played {
+        Listing::played(tune, &mut { limits::PLAYED })
+    } else {
+        Listing::written(tune)
+    };
+    listing.notes(tune)
 }
 
 /// A length as a fraction of a quarter note in lowest terms: `3/2`, `4`.
@@ -80,60 +128,96 @@ pub fn fraction(length: Ticks) -> String {
     }
 }
 
-/// The English word for a mode, in lower case.
-pub const fn mode_word(mode: Mode) -> &'static str {
-    match mode {
-        Mode::Major => "major",
-        Mode::Minor => "minor",
-        Mode::Dorian => "dorian",
-        Mode::Phrygian => "phrygian",
-        Mode::Lydian => "lydian",
-        Mode::Mixolydian => "mixolydian",
-        Mode::Locrian => "locrian",
+fn as_fraction<S: Serializer>(length: &Ticks, to: S) -> Result<S::Ok, S::Error> {
+    match length.fraction() {
+        (whole, 1) => to.collect_str(&whole),
+        (above, below) => to.collect_str(&format_args!("{above}/{below}")),
     }
 }
 
-/// How long the pickup of a tune is: the length of a first bar that is shorter than its metre, otherwise zero.
-fn pickup(tune: &Tune) -> Ticks {
-    match tune.bars.first() {
-        Some(bar) if bar.length < tune.metre.bar() => bar.length,
-        _ => Ticks::ZERO,
-    }
-}
-
-/// A tune as JSON: `{"title","metre","key":{"tonic","mode"},"pickup","notes":[{"at","for","midi"}],
+/// A tune as it is written to JSON: `{"title","metre","key":{"tonic","mode"},"pickup","notes":[{"at","for","midi"}],
 /// "chords":[{"at","symbol"}],"problems":[{"line","column","message"}]}`. Times are fractions of a quarter note in
-/// strings, counted from the start of the tune; bars come as written, or one time through if `played`. `message` finds
-/// the words for a problem.
-pub fn json(read: &ReadTune, played: bool, message: impl Fn(&Problem) -> String) -> Value {
-    let tune = &read.tune;
-    let notes: Vec<_> = notes(tune, played)
-        .into_iter()
-        .map(|note| {
-            json!({"at": fraction(note.at), "for": fraction(note.length), "midi": note.midi})
-        })
-        .collect();
-    let chords: Vec<_> = bars(tune, played)
-        .into_iter()
-        .flat_map(|(bar, start)| tune.bars[bar].chords.iter().map(move |chord| (start, chord)))
-        .map(|(start, chord)| {
-            json!({"at": fraction(start + chord.at), "symbol": chord.symbol.to_string()})
-        })
-        .collect();
-    let problems: Vec<_> = read
-        .problems
-        .iter()
-        .map(|problem| {
-            json!({"line": problem.line, "column": problem.column, "message": message(problem)})
-        })
-        .collect();
-    json!({
-        "title": tune.title,
-        "metre": tune.metre.to_string(),
-        "key": {"tonic": tune.key.tonic.to_string(), "mode": mode_word(tune.key.mode)},
-        "pickup": fraction(pickup(tune)),
-        "notes": notes,
-        "chords": chords,
-        "problems": problems,
-    })
+/// strings, counted from the start of the tune.
+#[derive(Debug, Serialize)]
+pub struct ReadOut<'a> {
+    title: &'a str,
+    metre: String,
+    key: KeyOut,
+    #[serde(serialize_with = "as_fraction")]
+    pickup: Ticks,
+    notes: Vec<NoteOut>,
+    chords: Vec<ChordOut>,
+    problems: Vec<ProblemOut>,
+}
+
+#[derive(Debug, Serialize)]
+struct KeyOut {
+    tonic: String,
+    mode: &'static str,
+}
+
+#[derive(Debug, Serialize)]
+struct NoteOut {
+    #[serde(serialize_with = "as_fraction")]
+    at: Ticks,
+    #[serde(rename = "for", serialize_with = "as_fraction")]
+    length: Ticks,
+    midi: i32,
+}
+
+#[derive(Debug, Serialize)]
+struct ChordOut {
+    #[serde(serialize_with = "as_fraction")]
+    at: Ticks,
+    #[serde(serialize_with = "as_text")]
+    symbol: Symbol,
+}
+
+fn as_text<S: Serializer>(symbol: &Symbol, to: S) -> Result<S::Ok, S::Error> {
+    to.collect_str(symbol)
+}
+
+#[derive(Debug, Serialize)]
+struct ProblemOut {
+    line: usize,
+    column: usize,
+    message: String,
+}
+
+impl<'a> ReadOut<'a> {
+    /// What was read, in the order of a listing. `message` finds the words for a problem.
+    pub fn of(read: &'a ReadTune, listing: &Listing, message: impl Fn(&Problem) -> String) -> Self {
+        let tune = &read.tune;
+        let bars = listing.bars.iter();
+        let chords = bars.flat_map(|&(bar, start)| {
+            let chords = tune.bars[bar].chords.iter();
+            chords.map(move |chord| ChordOut {
+                at: start + chord.at,
+                symbol: chord.symbol,
+            })
+        });
+        let notes = listing.notes(tune).into_iter().map(|note| NoteOut {
+            at: note.at,
+            length: note.length,
+            midi: note.midi,
+        });
+        let cut = listing.problem(read);
+        let problems = read.problems.iter().chain(&cut).map(|problem| ProblemOut {
+            line: problem.line,
+            column: problem.column,
+            message: message(problem),
+        });
+        Self {
+            title: &tune.title,
+            metre: tune.metre.to_string(),
+            key: KeyOut {
+                tonic: tune.key.tonic.to_string(),
+                mode: tune.key.mode.id(),
+            },
+            pickup: tune.pickup(),
+            notes: notes.collect(),
+            chords: chords.collect(),
+            problems: problems.collect(),
+        }
+    }
 }

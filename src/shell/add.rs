@@ -23,7 +23,8 @@ impl Add {
         let mut tunes = Vec::new();
         let now = Utc::now();
         for file in &self.files {
-            let book = source::tunes(file)?;
+            let mut book = source::tunes(file)?;
+            source::name_untitled(&mut book, file, &shell.words);
             said.err += &source::problems(&shell.words, file, &book.problems);
             for mut read in book.tunes {
                 said.err += &source::problems(&shell.words, file, &read.problems);
@@ -39,7 +40,9 @@ impl Add {
                 Added::New(_) => "shell-added",
                 Added::Same(_) => "shell-added-before",
             };
-            said.out += &shell.words.say(id, &[("title", tune.title.clone())]);
+            said.out += &shell
+                .words
+                .say(id, &[("title", tune.title.as_str().into())]);
             said.out.push('\n');
         }
         Ok(said)

@@ -7,9 +7,10 @@ use fourcourse::desk::Settings;
 use fourcourse::frets::{Instrument, Order, shapes};
 use fourcourse::theory::Symbol;
 
+use super::notation::called;
 use super::page::side_by_side;
 use super::shapes::Neck;
-use super::{Failure, Said, Shell, chord_box, grid, header, songbook, transpose};
+use super::{Failure, Said, Shell, chord_box, grid, header, songbook, verses};
 
 /// A tune on one page: its changes in boxes, four bars a line, and the shapes of its chords
 #[derive(Debug, Args)]
@@ -39,7 +40,7 @@ impl Chart {
         let written = found.tune.key;
         let tune = match &self.key {
             None => found.tune,
-            Some(key) => found.tune.in_key(transpose::called(key, written)?.tonic),
+            Some(key) => found.tune.in_key(called(key, written, shell)?.tonic),
         };
         let playing = tune.playing();
         let mut page = String::new();
@@ -54,6 +55,10 @@ impl Chart {
         if !boxes.is_empty() {
             page.push('\n');
             page += &side_by_side(&boxes, 3, shell.look.width);
+        }
+        for line in verses::lines(&tune, shell.look.width) {
+            page += &line;
+            page.push('\n');
         }
         Ok(Said {
             out: page,

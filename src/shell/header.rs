@@ -1,7 +1,6 @@
 //! What stands over a chart: kind, key, metre, tempo, form, and how the tune begins.
 
 use fourcourse::chart::{Metre, Pace, Playing, Tempo, Ticks, Tune};
-use fourcourse::formats::readout::mode_word;
 use fourcourse::frets::{Capo, Instrument};
 use fourcourse::theory::{Key, Mode, Pitch};
 
@@ -15,7 +14,7 @@ pub(super) fn key(key: Key, shell: &Shell) -> String {
         Mode::Minor => tonic + "m",
         _ => tonic,
     };
-    shell.words.key(&tonic, mode_word(key.mode))
+    shell.words.key(&tonic, key.mode.id())
 }
 
 /// The kind of a tune in a line: rhythm, key, metre, tempo, as far as the tune says them.
@@ -93,25 +92,29 @@ pub(super) fn lines(
         form += &format!(" {} {times}", look.sign("×", "x"));
     }
     if !form.is_empty() {
-        lines.push(words.say("shell-chart-form", &[("form", form)]));
+        lines.push(words.say("shell-chart-form", &[("form", form.into())]));
     }
-    let pickup = playing.bars.first().filter(|bar| bar.pickup);
-    if let Some(pickup) = pickup {
-        let length = whole_notes(pickup.length);
-        lines.push(words.say("shell-chart-pickup", &[("length", length)]));
+    let pickup = tune.pickup();
+    if pickup > Ticks::ZERO {
+        let length = whole_notes(pickup);
+        lines.push(words.say("shell-chart-pickup", &[("length", length.into())]));
     }
     let notes = tune.bars.iter().flat_map(|bar| &bar.notes);
     if let Some(first) = { notes }.next() {
         lines.push(start(first.pitch, instrument, capo, shell));
     }
-    let main = usize::from(pickup.is_some());
-    if let Some(bar) = playing.bars.get(main).or(playing.bars.first()) {
-        let strum = tune.strum_at(bar.written).to_string();
-        lines.push(words.say("shell-chart-strum", &[("strum", strum)]));
+    let full = playing.bars.iter().find(|bar| !bar.pickup);
+    if let Some(bar) = full.or(playing.bars.first()) {
+        let strum = tune.strum_at(bar.written);
+        let marks = strum.to_string();
+        let strum = match strum.name.as_str() {
+            "" => marks,
+            name => format!("{name} ({marks})"),
+        };
+        lines.push(words.say("shell-chart-strum", &[("strum", strum.into())]));
     }
     if capo != Capo::NONE {
-        let fret = capo.fret.to_string();
-        lines.push(words.say("shell-chart-capo", &[("fret", fret)]));
+        lines.push(words.say("shell-chart-capo", &[("fret", capo.fret.into())]));
     }
     lines
 }
@@ -121,21 +124,21 @@ fn start(pitch: Pitch, instrument: &Instrument, capo: Capo, shell: &Shell) -> St
     let (look, words) = (shell.look, &shell.words);
     let note = pitch.name.in_style(look.notes());
     let Some((course, fret)) = instrument.place(pitch, capo) else {
-        return words.say("shell-chart-start", &[("note", note)]);
+        return words.say("shell-chart-start", &[("note", note.into())]);
     };
     let course = instrument.courses[course].open.name.in_style(look.notes());
     if fret == 0 {
         return words.say(
             "shell-chart-start-open",
-            &[("note", note), ("course", course)],
+            &[("note", note.into()), ("course", course.into())],
         );
     }
     words.say(
         "shell-chart-start-fret",
         &[
-            ("note", note),
-            ("course", course),
-            ("fret", fret.to_string()),
+            ("note", note.into()),
+            ("course", course.into()),
+            ("fret", fret.into()),
         ],
     )
 }

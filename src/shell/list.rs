@@ -4,7 +4,6 @@ use clap::Args;
 use serde_json::{Value, json};
 
 use fourcourse::desk::{Entry, Songbook};
-use fourcourse::formats::readout::mode_word;
 
 use super::page::table;
 use super::{Failure, Said, Shell, header, songbook};
@@ -25,15 +24,14 @@ impl List {
         let (store, remark) = songbook::open(shell)?;
         let words = self.words.join(" ");
         let found = store.search(&words);
+        if found.is_empty() && !words.trim().is_empty() {
+            return Err(Failure::new("shell-tune-unknown").quoting(&words));
+        }
         let found = found.into_iter().map(|place| &store.entries()[place]);
         let out = if self.json {
             format!("{}\n", Value::Array(found.map(row).collect()))
         } else {
-            let rows: Vec<_> = found.map(|entry| cells(entry, shell)).collect();
-            if rows.is_empty() {
-                return Err(Failure::new("shell-tune-unknown").with("text", words));
-            }
-            table(&rows)
+            table(&found.map(|entry| cells(entry, shell)).collect::<Vec<_>>())
         };
         Ok(Said { out, err: remark })
     }
@@ -45,7 +43,7 @@ fn row(entry: &Entry) -> Value {
         "titles": entry.titles,
         "rhythm": entry.rhythm,
         "metre": entry.metre,
-        "key": {"tonic": entry.key.tonic.to_string(), "mode": mode_word(entry.key.mode)},
+        "key": {"tonic": entry.key.tonic.to_string(), "mode": entry.key.mode.id()},
         "form": entry.form,
     })
 }

@@ -12,6 +12,7 @@ mod failure;
 mod grid;
 mod header;
 mod list;
+mod notation;
 mod page;
 mod picture;
 mod read;
@@ -20,8 +21,12 @@ mod shapes;
 mod songbook;
 mod source;
 mod spell;
+#[cfg(any(feature = "app", test))]
+mod target;
 mod transpose;
+mod verses;
 
+use std::env;
 use std::io::{self, Write};
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -39,14 +44,8 @@ use page::Look;
 #[derive(Debug, Parser)]
 #[command(name = "fourcourse", version, max_term_width = 100)]
 struct Line {
-    /// Keep the songbook in this folder instead of the user's own
-    #[arg(
-        long,
-        global = true,
-        value_name = "DIR",
-        env = "FOURCOURSE_DATA",
-        hide_env_values = true
-    )]
+    /// Keep the songbook in this folder instead of the user's own [env: FOURCOURSE_DATA]
+    #[arg(long, global = true, value_name = "DIR")]
     data_folder: Option<PathBuf>,
 
     /// Speak this language: en, es or de
@@ -107,16 +106,18 @@ fn language(tag: &str) -> Result<Language, String> {
 /// Reads the command line and carries it out.
 pub(crate) fn main() -> ExitCode {
     let line = Line::parse();
+    // Not left to the parser: its usage lines would show the option as one that must be given.
+    let variable = || env::var_os("FOURCOURSE_DATA").filter(|folder| !folder.is_empty());
     let shell = Shell {
         words: Words::new(line.language.unwrap_or_else(system_language)),
         look: Look::of_terminal(line.ascii),
-        data_folder: line.data_folder,
+        data_folder: line.data_folder.or_else(|| variable().map(PathBuf::from)),
     };
     let said = match line.command {
         None => app::run(&shell, line.language),
         Some(Command::Read(command)) => command.run(&shell),
-        Some(Command::Transpose(command)) => command.run(),
-        Some(Command::Spell(command)) => command.run(),
+        Some(Command::Transpose(command)) => command.run(&shell),
+        Some(Command::Spell(command)) => command.run(&shell),
         Some(Command::Shapes(command)) => command.run(&shell),
         Some(Command::Ring(command)) => command.run(&shell),
         Some(Command::Add(command)) => command.run(&shell),
@@ -124,20 +125,29 @@ pub(crate) fn main() -> ExitCode {
         Some(Command::Chart(command)) => command.run(&shell),
         Some(Command::Picture(command)) => command.run(&shell),
     };
-    match said {
-        Ok(said) => {
-            // A reader who has seen enough closes the pipe; that is no failure, and there is nobody left to tell.
-            let _ = io::stderr().write_all(said.err.as_bytes());
-            match io::stdout().write_all(said.out.as_bytes()) {
-                Err(error) if error.kind() != io::ErrorKind::BrokenPipe => ExitCode::FAILURE,
-                _ => ExitCode::SUCCESS,
-            }
-        }
+    match said.and_then(print) {
+        Ok(()) => ExitCode::SUCCESS,
         Err(failure) => {
             let sentence = failure.sentence(&shell.words);
             let _ = writeln!(io::stderr(), "{sentence}");
             ExitCode::FAILURE
         }
+    }
+}
+
+/// Prints what a command has to say.
+fn print(said: Said) -> Result<(), Failure> {
+    let _ = io::stderr().write_all(said.err.as_bytes());
+    let mut out = io::stdout().lock();
+    match out
+        .write_all(said.out.as_bytes())
+        .and_then(|()| out.flush())
+    {
+        // A reader who has seen enough closes the pipe; that is no failure, and there is nobody left to tell.
+        Err(why) if why.kind() != io::ErrorKind::BrokenPipe => {
+            Err(Failure::new("shell-out-unwritable").because(why))
+        }
+        _ => Ok(()),
     }
 }
 

@@ -89,7 +89,7 @@ impl Picture {
         use fourcourse::desk::{Ask, Desk, Room, Songbook, Theme, TuneId};
         use fourcourse::store::Memory;
 
-        use super::{songbook, transpose};
+        use super::{notation, songbook, target};
 
         let now = Duration::ZERO;
         let mut remark = String::new();
@@ -137,7 +137,10 @@ impl Picture {
         let mut desk = Desk::new(Box::new(Memory::new(tunes)), settings, None);
         desk.ask(Ask::Open(TuneId(1)), now);
         if let (Some(key), Some(written)) = (&self.key, first) {
-            desk.ask(Ask::KeyOn(transpose::called(key, written)?.tonic), now);
+            desk.ask(
+                Ask::KeyOn(notation::called(key, written, shell)?.tonic),
+                now,
+            );
         }
         if let Some(place) = place {
             desk.ask(Ask::JumpTo(place), now);
@@ -152,10 +155,10 @@ impl Picture {
         );
         let png = fourcourse::bind::picture::render(Box::new(desk), self.size, self.density, now)
             .map_err(|why| Failure::new("shell-picture-failed").with("why", why))?;
-        std::fs::write(&self.out, png).map_err(|why| {
+        target::write(&self.out, &png).map_err(|why| {
             Failure::new("shell-file-unwritable")
                 .with("file", self.out.display())
-                .with("why", why)
+                .because(why)
         })?;
         Ok(Said {
             out: String::new(),

@@ -3,10 +3,10 @@
 use std::path::PathBuf;
 
 use clap::Args;
-use serde_json::Value;
 
 use fourcourse::chart::Ticks;
-use fourcourse::formats::{ReadTune, readout};
+use fourcourse::formats::readout::{Listing, ReadOut};
+use fourcourse::formats::{ReadTune, limits};
 
 use super::{Failure, Said, Shell, header, source};
 
@@ -33,57 +33,58 @@ impl Read {
         for file in &self.files {
             let book = source::tunes(file)?;
             said.err += &source::problems(&shell.words, file, &book.problems);
+            let mut room = limits::PLAYED;
             for read in &book.tunes {
+                let listing = if self.played {
+                    Listing::played(&read.tune, &mut room)
+                } else {
+                    Listing::written(&read.tune)
+                };
                 if self.json {
                     let message = |problem: &_| source::message(&shell.words, problem);
-                    rows.push(readout::json(read, self.played, message));
+                    let out = ReadOut::of(read, &listing, message);
+                    rows.push(if rows.is_empty() { b'[' } else { b',' });
+                    serde_json::to_writer(&mut rows, &out)
+                        .map_err(|why| Failure::new("shell-out-unwritable").because(why.into()))?;
                 } else {
-                    said.out += &self.page(read, shell);
-                    said.err += &source::problems(&shell.words, file, &read.problems);
+                    said.out += &page(read, &listing, shell);
+                    let cut = listing.problem(read);
+                    let problems = read.problems.iter().chain(&cut);
+                    said.err += &source::problems(&shell.words, file, problems);
                 }
             }
         }
         if self.json {
-            said.out = format!("{}\n", Value::Array(rows));
+            rows.extend(b"]\n");
+            said.out = String::from_utf8(rows).unwrap_or_default(); // JSON is UTF-8
         }
         Ok(said)
     }
+}
 
-    /// A tune in a few lines: what it is, how much of it there is, its chords bar by bar.
-    fn page(&self, read: &ReadTune, shell: &Shell) -> String {
-        let tune = &read.tune;
-        let played;
-        let bars: Vec<_> = if self.played {
-            played = tune.playing();
-            played.bars.iter().map(|bar| bar.written).collect()
-        } else {
-            (0..tune.bars.len()).collect()
-        };
-        let sounding = bars
-            .iter()
-            .filter(|&&bar| tune.bars[bar].length > Ticks::ZERO)
-            .count();
-        let notes = readout::notes(tune, self.played).len();
-        let counts = shell.words.say(
-            "shell-read-counts",
-            &[("bars", sounding.to_string()), ("notes", notes.to_string())],
-        );
-        let chords = bars.iter().map(|&bar| {
-            let symbols = tune.bars[bar].chords.iter();
-            let symbols: Vec<_> = symbols
-                .map(|at| at.symbol.in_style(shell.look.notes()))
-                .collect();
-            symbols.join(" ")
-        });
-        let chords: Vec<_> = chords.collect();
-        let mut page = format!(
-            "{}\n  {}\n  {counts}\n",
-            tune.title,
-            header::kind(tune, shell)
-        );
-        if chords.iter().any(|bar| !bar.is_empty()) {
-            page += &format!("  | {} |\n", chords.join(" | "));
-        }
-        page
+/// A tune in a few lines: what it is, how much of it there is, its chords bar by bar.
+fn page(read: &ReadTune, listing: &Listing, shell: &Shell) -> String {
+    let tune = &read.tune;
+    let bars = || listing.bars.iter().map(|&(bar, _)| &tune.bars[bar]);
+    let sounding = bars().filter(|bar| bar.length > Ticks::ZERO).count();
+    let notes = listing.notes(tune).len();
+    let counts = [("bars", sounding.into()), ("notes", notes.into())];
+    let counts = shell.words.say("shell-read-counts", &counts);
+    let chords = bars().map(|bar| {
+        let symbols = bar.chords.iter();
+        let symbols: Vec<_> = symbols
+            .map(|at| at.symbol.in_style(shell.look.notes()))
+            .collect();
+        symbols.join(" ")
+    });
+    let chords: Vec<_> = chords.collect();
+    let mut page = format!(
+        "{}\n  {}\n  {counts}\n",
+        tune.title,
+        header::kind(tune, shell)
+    );
+    if chords.iter().any(|bar| !bar.is_empty()) {
+        page += &format!("  | {} |\n", chords.join(" | "));
     }
+    page
 }

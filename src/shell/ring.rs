@@ -6,9 +6,10 @@ use serde_json::{Map, Value, json};
 use fourcourse::frets::{InChord, InKey, Instrument, OpenString, ring_in_chord, ring_in_key};
 use fourcourse::theory::{Chord, Key, Symbol};
 
+use super::notation::{key, symbol};
 use super::page::{Look, table};
 use super::shapes::{Neck, degree_word};
-use super::{Failure, Said, Shell};
+use super::{Failure, Said, Shell, header};
 
 /// Which open strings may ring over a chord, or through a tune in a key
 #[derive(Debug, Args)]
@@ -28,13 +29,13 @@ pub(super) struct Ring {
 impl Ring {
     pub(super) fn run(&self, shell: &Shell) -> Result<Said, Failure> {
         let instrument = self.neck.instrument(Instrument::mandolin())?;
-        let chord = match self.what.parse() {
+        let chord = match symbol(&self.what, shell) {
             Ok(Symbol::Chord(chord)) => Some(chord),
             _ => None,
         };
-        let key: Option<Key> = self.what.parse().ok();
+        let key = key(&self.what, shell).ok();
         if chord.is_none() && key.is_none() {
-            return Err(Failure::new("shell-no-key-or-chord").with("text", self.what.trim()));
+            return Err(Failure::new("shell-no-key-or-chord").quoting(&self.what));
         }
         if self.json {
             let mut answers = Map::new();
@@ -102,14 +103,15 @@ impl Ring {
                 InChord::Fits => words.get("shell-ring-fits"),
                 InChord::Colour => words.get("shell-ring-colour"),
                 InChord::Clash { with, .. } => {
-                    words.say("shell-ring-clash", &[("note", with.in_style(look.notes()))])
+                    let note = with.in_style(look.notes());
+                    words.say("shell-ring-clash", &[("note", note.into())])
                 }
             };
             vec![name(instrument, &open, look), why]
         };
         let title = words.say(
             "shell-ring-chord",
-            &[("chord", chord.in_style(look.notes()))],
+            &[("chord", chord.in_style(look.notes()).into())],
         );
         let rows: Vec<_> = rows.into_iter().map(row).collect();
         format!("{title}\n{}", table(&rows))
@@ -127,7 +129,8 @@ impl Ring {
             };
             vec![name(instrument, &open, look), words.get(id)]
         };
-        let title = words.say("shell-ring-key", &[("key", super::header::key(key, shell))]);
+        let title = header::key(key, shell);
+        let title = words.say("shell-ring-key", &[("key", title.into())]);
         let rows: Vec<_> = rows.into_iter().map(row).collect();
         format!("{title}\n{}", table(&rows))
     }

@@ -7,8 +7,8 @@ use fourcourse::frets::{Capo, Instrument, MAX_COURSES, Order, Shape, shapes};
 use fourcourse::theory::{Degree, Pitch, Symbol};
 
 use super::chord_box::{self, missing};
+use super::notation::symbol;
 use super::page::side_by_side;
-use super::spell::symbol;
 use super::{Failure, Said, Shell};
 
 /// Shapes for a chord, the easiest first
@@ -59,7 +59,7 @@ impl Neck {
                 Instrument::by_id(&id).ok_or_else(|| {
                     let known: Vec<_> = Instrument::all().map(|known| known.id).collect();
                     Failure::new("shell-no-instrument")
-                        .with("text", name)
+                        .quoting(name)
                         .with("known", known.join(", "))
                 })?
             }
@@ -104,8 +104,8 @@ fn tuning(text: &str) -> Result<Tuned, String> {
 impl Shapes {
     pub(super) fn run(&self, shell: &Shell) -> Result<Said, Failure> {
         let instrument = self.neck.instrument(Instrument::mandolin())?;
-        let Symbol::Chord(chord) = symbol(&self.chord)? else {
-            return Err(Failure::new("shell-no-chord").with("text", &self.chord));
+        let Symbol::Chord(chord) = symbol(&self.chord, shell)? else {
+            return Err(Failure::new("shell-no-chord").quoting(&self.chord));
         };
         let order = if self.chops {
             Order::Chops

@@ -6,6 +6,7 @@ use chrono::Utc;
 
 use fourcourse::chart::Tune;
 use fourcourse::desk::{Entry, Settings, Songbook};
+use fourcourse::store::search::fold;
 use fourcourse::store::{Store, data_folder, shipped};
 
 use super::{Failure, Shell, header, source};
@@ -32,7 +33,7 @@ pub(super) fn open(shell: &Shell) -> Result<(Store, String), Failure> {
             "notice-set-aside"
         };
         let file = aside.path.display().to_string();
-        shell.words.say(id, &[("file", file)]) + "\n"
+        shell.words.say(id, &[("file", file.into())]) + "\n"
     });
     Ok((store, remark))
 }
@@ -45,11 +46,12 @@ pub(super) struct Found {
 }
 
 /// Finds a tune by a path to a file, its number in the songbook, or words of its names. A title as it stands goes before
-/// others that hold the same words.
+/// others that hold the same words, and whole words before parts of words and slips.
 pub(super) fn find(wanted: &str, shell: &Shell) -> Result<Found, Failure> {
     let path = Path::new(wanted);
-    if wanted == "-" || path.is_file() {
-        let book = source::tunes(path)?;
+    if source::is_input(path) || path.is_file() {
+        let mut book = source::tunes(path)?;
+        source::name_untitled(&mut book, path, &shell.words);
         let mut tunes = book.tunes.into_iter();
         let first = tunes.next();
         if let Some(second) = tunes.next() {
@@ -58,7 +60,11 @@ pub(super) fn find(wanted: &str, shell: &Shell) -> Result<Found, Failure> {
                 .cloned()
                 .chain(tunes.map(|read| read.tune.title))
                 .collect();
-            let failure = Failure::new("shell-many-in-file").with("file", path.display());
+            let failure = if source::is_input(path) {
+                Failure::new("shell-many-in-input")
+            } else {
+                Failure::new("shell-many-in-file").with("file", path.display())
+            };
             return Err(named(failure, &names));
         }
         let read = first.ok_or_else(|| Failure::new("shell-no-tune").with("file", wanted))?;
@@ -87,26 +93,35 @@ fn choose<'a>(store: &'a Store, wanted: &str, shell: &Shell) -> Result<&'a Entry
     {
         return Ok(entry);
     }
+    let unknown = || Failure::new("shell-tune-unknown").quoting(wanted);
+    let wanted_words = fold(wanted);
+    if wanted_words.is_empty() {
+        return Err(unknown()); // no words find all tunes, which is no answer to a name
+    }
     let found: Vec<&Entry> = store
         .search(wanted)
         .into_iter()
         .map(|place| &entries[place])
         .collect();
-    let is = |entry: &&&Entry| {
-        let mut names = entry.titles.iter();
-        names.any(|name| name.to_lowercase() == wanted.trim().to_lowercase())
+    let by = |fits: &dyn Fn(&str) -> bool| -> Vec<&Entry> {
+        let fits = |entry: &&&Entry| entry.titles.iter().any(|title| fits(&fold(title)));
+        found.iter().filter(fits).copied().collect()
     };
-    let exact: Vec<&Entry> = found.iter().filter(is).copied().collect();
-    match (exact.as_slice(), found.as_slice()) {
-        (&[entry], _) | (_, &[entry]) => Ok(entry),
-        (_, []) => Err(Failure::new("shell-tune-unknown").with("text", wanted.trim())),
-        (same, all) => {
-            let fitting = if same.is_empty() { all } else { same };
-            let rows: Vec<_> = fitting.iter().map(|entry| line(entry, shell)).collect();
-            Err(named(
-                Failure::new("shell-many-tunes").with("text", wanted.trim()),
-                &rows,
-            ))
+    let same = by(&|title| title == wanted_words);
+    let whole = by(&|title| {
+        let mut words = wanted_words.split(' ');
+        words.all(|word| title.split(' ').any(|other| other == word))
+    });
+    let fitting = [same, whole, found]
+        .into_iter()
+        .find(|found| !found.is_empty());
+    match fitting.as_deref() {
+        None => Err(unknown()),
+        Some(&[entry]) => Ok(entry),
+        Some(several) => {
+            let rows: Vec<_> = several.iter().map(|entry| line(entry, shell)).collect();
+            let failure = Failure::new("shell-many-tunes").quoting(wanted);
+            Err(named(failure, &rows))
         }
     }
 }

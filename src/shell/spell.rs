@@ -5,7 +5,8 @@ use serde_json::{Value, json};
 
 use fourcourse::theory::{NoteName, Symbol};
 
-use super::{Failure, Said};
+use super::notation::symbol;
+use super::{Failure, Said, Shell};
 
 /// The notes of each chord, lowest first, one chord a line
 #[derive(Debug, Args)]
@@ -17,12 +18,6 @@ pub(super) struct Spell {
     /// Print JSON: a list of {"symbol","notes"}
     #[arg(long)]
     json: bool,
-}
-
-/// A chord symbol that was typed.
-pub(super) fn symbol(text: &str) -> Result<Symbol, Failure> {
-    text.parse()
-        .map_err(|_| Failure::new("shell-no-chord").with("text", text.trim()))
 }
 
 /// The notes of a chord: its bass, then the others in spelling order.
@@ -41,12 +36,14 @@ fn notes(symbol: Symbol) -> Vec<NoteName> {
 }
 
 impl Spell {
-    pub(super) fn run(&self) -> Result<Said, Failure> {
+    pub(super) fn run(&self, shell: &Shell) -> Result<Said, Failure> {
         let mut chords = Vec::new();
         for text in &self.chords {
-            // Several chords may come in one pair of quotes.
-            for word in text.split_whitespace() {
-                chords.push(symbol(word)?);
+            // Several chords may come in one pair of quotes; nothing in quotes is no chord.
+            let words = text.split_whitespace();
+            let nothing = text.trim().is_empty().then_some("");
+            for word in words.chain(nothing) {
+                chords.push(symbol(word, shell)?);
             }
         }
         let names = |symbol: Symbol| -> Vec<String> {

@@ -3,10 +3,10 @@
 use clap::Args;
 use serde_json::json;
 
-use fourcourse::theory::{Key, NoteName, Transposition};
+use fourcourse::theory::Transposition;
 
-use super::spell::symbol;
-use super::{Failure, Said};
+use super::notation::{called, key, symbol};
+use super::{Failure, Said, Shell};
 
 /// Chords in another key, on one line
 #[derive(Debug, Args)]
@@ -28,47 +28,62 @@ pub(super) struct Transpose {
     json: bool,
 }
 
-/// A key that was typed.
-pub(super) fn key(text: &str) -> Result<Key, Failure> {
-    text.parse()
-        .map_err(|_| Failure::new("shell-no-key").with("text", text.trim()))
-}
-
-/// A key that was called for music in another one: a bare note keeps the mode. A tonic that would take more than seven
-/// signs is spelled the other way.
-pub(super) fn called(text: &str, from: Key) -> Result<Key, Failure> {
-    let called = match text.trim().parse::<NoteName>() {
-        Ok(tonic) => Key::new(tonic, from.mode),
-        Err(_) => key(text)?,
-    };
-    if called.signature().abs() > 7 {
-        return Ok(Key::spelled_for_players(called.tonic.class(), called.mode));
-    }
-    Ok(called)
-}
-
 /// What stands between chords on a chart and is no chord.
-fn is_sign(word: &str) -> bool {
-    word.chars().all(|c| "|:/%.,-()[]{}".contains(c))
+fn is_sign(c: char) -> bool {
+    "|:/%.,-()[]{}".contains(c)
+}
+
+/// Whether a chord may end like this: with signs of its own (`N.C.`, `A-`, `C(b5)`), not with those of the chart.
+fn ends_chord(text: &str) -> bool {
+    let count = |sign| text.matches(sign).count();
+    let closed = count('(') == count(')');
+    closed && (text.ends_with(['-', ')']) || text == "N.C." || !text.ends_with(is_sign))
+}
+
+/// A word with its chords moved; the signs before, between and after them stay.
+fn moved(word: &str, by: Transposition, shell: &Shell) -> Result<String, Failure> {
+    let mut out = String::new();
+    for piece in word.split_inclusive(['|', ':']) {
+        let piece = match piece.char_indices().find(|&(_, c)| !is_sign(c)) {
+            Some((start, _)) => {
+                out += &piece[..start];
+                &piece[start..]
+            }
+            None => {
+                out += piece;
+                continue;
+            }
+        };
+        let signs = piece.char_indices().rev().take_while(|&(_, c)| is_sign(c));
+        let ends = std::iter::once(piece.len()).chain(signs.map(|(at, _)| at));
+        let found = ends
+            .filter(|&end| ends_chord(&piece[..end]))
+            .find_map(|end| Some((symbol(&piece[..end], shell).ok()?, end)));
+        let Some((symbol, end)) = found else {
+            return Err(Failure::new("shell-no-chord").quoting(piece.trim_end_matches(is_sign)));
+        };
+        out += &by.symbol(symbol).to_string();
+        out += &piece[end..];
+    }
+    Ok(out)
 }
 
 impl Transpose {
-    pub(super) fn run(&self) -> Result<Said, Failure> {
-        let from = key(&self.from)?;
-        let to = called(&self.to, from)?;
+    pub(super) fn run(&self, shell: &Shell) -> Result<Said, Failure> {
+        let from = key(&self.from, shell)?;
+        let to = called(&self.to, from, shell)?;
         let by = Transposition::between(from, to);
-        let mut moved = Vec::new();
-        for word in self.chords.iter().flat_map(|text| text.split_whitespace()) {
-            moved.push(if is_sign(word) {
-                word.to_owned()
-            } else {
-                by.symbol(symbol(word)?).to_string()
-            });
+        let words = self.chords.iter().flat_map(|text| text.split_whitespace());
+        let chords = words
+            .map(|word| moved(word, by, shell))
+            .collect::<Result<Vec<_>, _>>()?;
+        if chords.is_empty() {
+            return Err(Failure::new("shell-no-chord").quoting(""));
         }
         if self.json {
-            let json = json!({"from": from.to_string(), "to": to.to_string(), "chords": moved});
+            let json = json!({"from": from.to_string(), "to": to.to_string(), "chords": chords});
             return Ok(format!("{json}\n").into());
         }
-        Ok((moved.join(" ") + "\n").into())
+        Ok((chords.join(" ") + "\n").into())
     }
 }

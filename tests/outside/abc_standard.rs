@@ -29,15 +29,17 @@ fn found(book: &fourcourse::formats::Book, what: &str) -> Value {
                 .collect()
         }
         "played" => readout::notes(tune, true).iter().map(|n| n.midi).collect(),
-        "chords" => readout::json(read, false, |_| String::new())["chords"]
-            .as_array()
-            .unwrap()
-            .iter()
-            .map(|chord| json!([chord["at"], chord["symbol"]]))
-            .collect(),
+        "chords" => {
+            let listing = readout::Listing::written(tune);
+            let out = readout::ReadOut::of(read, &listing, |_| String::new());
+            let chords = serde_json::to_value(out).unwrap()["chords"].take();
+            let chords = chords.as_array().unwrap().iter();
+            chords
+                .map(|chord| json!([chord["at"], chord["symbol"]]))
+                .collect()
+        }
         "key" => {
-            let mode = readout::mode_word(tune.key.mode);
-            json!({"tonic": tune.key.tonic.to_string(), "mode": mode})
+            json!({"tonic": tune.key.tonic.to_string(), "mode": tune.key.mode.id()})
         }
         "metre" => json!(format!("{}/{}", tune.metre.count, tune.metre.unit)),
         "tempo" => tune.tempo.map_or(Value::Null, |tempo| {

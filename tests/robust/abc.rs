@@ -5,7 +5,8 @@
 use std::time::{Duration, Instant};
 
 use fourcourse::chart::Ticks;
-use fourcourse::formats::{Book, abc, limits};
+use fourcourse::formats::readout::Listing;
+use fourcourse::formats::{Book, Counted, ProblemKind, abc, limits};
 use proptest::prelude::*;
 
 const RYANS: &str = include_str!("../outside/fixtures/ryans/ryans.abc");
@@ -246,6 +247,47 @@ fn a_text_beyond_the_limit_is_read_up_to_it() {
     let book = read(tune.repeat(limits::BYTES / tune.len() + 10).as_bytes());
     assert!(book.tunes.len() > 1_000);
     assert!(!book.problems.is_empty());
+}
+
+#[test]
+fn a_book_holds_no_more_notes_than_a_book_may() {
+    let tune = format!("X:1\nT:Notes\nK:C\n{}|\n\n", "C".repeat(10_000));
+    let book = read(tune.repeat(limits::BYTES / tune.len()).as_bytes());
+    let bars = book.tunes.iter().flat_map(|read| &read.tune.bars);
+    let notes: usize = bars.map(|bar| bar.notes.len()).sum();
+    assert_eq!(notes, limits::BOOK_NOTES);
+    let kinds: Vec<_> = book.problems.iter().map(|problem| &problem.kind).collect();
+    assert_eq!(kinds, [&ProblemKind::TooMany(Counted::Tunes)]);
+}
+
+/// Tunes of a few bytes that ask for a lot of playing: each is cut, says so, and keeps what lies before the cut.
+#[test]
+fn a_form_and_repeats_cannot_ask_for_more_than_is_listed() {
+    let much = "a".repeat(20_000);
+    let chords = "\"C\"a\"D\"b".repeat(5_000);
+    for (form, bar, repeat) in [
+        ("A500", much.as_str(), ""),
+        ("A500", &chords, ""),
+        ("(AB)250", &much, "|:::::::::::::::::::::::::::::::"),
+    ] {
+        let text =
+            format!("X:1\nT:Much\nM:4/4\nL:1/8\nP:{form}\nK:C\nP:A\n{repeat}{bar}:|\nP:B\nc|\n");
+        let book = read(text.as_bytes());
+        let mut room = limits::PLAYED;
+        let tune = &book.tunes[0];
+        let listing = Listing::played(&tune.tune, &mut room);
+        let written = Listing::written(&tune.tune).notes(&tune.tune).len();
+        let played = listing.notes(&tune.tune).len();
+        assert!(
+            played <= limits::PLAYED && played > 10 * written.min(1_000),
+            "{form}: {played}"
+        );
+        let told = listing.problem(tune).map(|problem| problem.kind);
+        assert_eq!(told, Some(ProblemKind::TooMany(Counted::Played)), "{form}");
+        // A second such tune of a book finds only what the first has left.
+        let second = Listing::played(&tune.tune, &mut room);
+        assert!(second.bars.len() <= limits::PLAYED - listing.bars.len());
+    }
 }
 
 /// Words of ABC in any order.

@@ -24,6 +24,21 @@ fn what_is_not_understood_is_said_in_a_sentence() {
         run(["transpose", "A", "--from", "A", "--to", "Q"]),
         "\"Q\" is not a key.",
     );
+    for command in ["spell", "shapes"] {
+        sentence(run([command, ""]), "\"\" is not a chord symbol.");
+    }
+    sentence(
+        run(["transpose", " ", "--from", "A", "--to", "B"]),
+        "\"\" is not a chord symbol.",
+    );
+    sentence(
+        run(["list", "--json", "zzyzx"]),
+        "No tune in the songbook is called \"zzyzx\".",
+    );
+    for nothing in ["", ".", "  "] {
+        let ran = run(["chart", nothing]);
+        assert_eq!((ran.code, ran.err.lines().count()), (1, 1), "{nothing}");
+    }
     sentence(
         run(["chart", "millrace reel", "--key", "la"]),
         "\"la\" is not a key.",
@@ -61,6 +76,67 @@ fn files_that_cannot_be_read_are_named() {
         run(["read".as_ref(), path.as_os_str()]),
         &format!("There is no tune in {}.", path.display()),
     );
+}
+
+#[test]
+fn what_was_typed_is_told_no_longer_than_it_takes_and_without_control_characters() {
+    let long = "H".repeat(100_000);
+    let told = format!("\"{}...\" is not a chord symbol.", &long[..60]);
+    sentence(run(["spell", &long]), &told);
+    sentence(
+        run(["spell", "\u{1b}[31mH\u{202e}"]),
+        "\"[31mH\" is not a chord symbol.",
+    );
+}
+
+#[test]
+fn nothing_on_standard_input_is_said_plainly() {
+    for command in ["read", "add", "chart"] {
+        sentence(run([command, "-"]), "There is no tune in what came in.");
+    }
+}
+
+#[test]
+fn reasons_of_the_system_are_told_in_the_readers_language() {
+    for (tag, sentence_) in [
+        (
+            "en",
+            "none.abc cannot be read: there is no such file or folder",
+        ),
+        (
+            "es",
+            "No se puede leer none.abc: no existe ese archivo o carpeta",
+        ),
+        (
+            "de",
+            "none.abc lässt sich nicht lesen: eine solche Datei oder einen solchen Ordner gibt es nicht",
+        ),
+    ] {
+        sentence(run(["--language", tag, "read", "none.abc"]), sentence_);
+    }
+}
+
+#[cfg(target_os = "linux")]
+#[test]
+fn a_page_that_cannot_be_printed_is_a_failure_with_a_sentence() {
+    let folder = tempfile::tempdir().unwrap();
+    let full = fs::OpenOptions::new()
+        .write(true)
+        .open("/dev/full")
+        .unwrap();
+    let ran = super::finish_piped(super::program(folder.path()).arg("list").stdout(full));
+    assert_eq!(ran.code, 1);
+    assert_eq!(
+        ran.err,
+        "The answer could not be printed: there is no room left\n"
+    );
+}
+
+#[test]
+fn the_usage_does_not_ask_for_what_need_not_be_given() {
+    let ran = run(["spell"]);
+    let usage = ran.err.lines().find(|line| line.starts_with("Usage:"));
+    assert_eq!(usage, Some("Usage: fourcourse spell <CHORD>..."));
 }
 
 #[cfg(unix)]

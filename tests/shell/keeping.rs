@@ -88,6 +88,77 @@ fn a_title_as_it_stands_goes_before_others_with_the_same_words() {
 }
 
 #[test]
+fn a_whole_word_goes_before_parts_of_words_and_slips() {
+    let folder = tempfile::tempdir().unwrap();
+    let titles = [
+        "Vole on the Plank",
+        "Voleville",
+        "The Planks",
+        "Eel Pie Reel",
+    ];
+    let path = file(folder.path(), "new.abc", &titles);
+    run_in(folder.path(), ["add".as_ref(), path.as_os_str()]).page();
+    for (words, title) in [
+        ("plank", titles[0]),
+        ("on VOLE", titles[0]),
+        ("pie", titles[3]),
+    ] {
+        let chart = run_in(folder.path(), ["chart", words]).page();
+        assert!(chart.starts_with(title), "{words}: {chart}");
+    }
+}
+
+#[test]
+fn each_word_that_only_one_shipped_title_has_is_enough_to_chart_it() {
+    let folder = tempfile::tempdir().unwrap();
+    for (word, title) in [
+        ("Gate", ""),
+        ("Lamps", ""),
+        ("Snow", ""),
+        ("reel", "Millrace Reel"),
+    ] {
+        let chart = run_in(folder.path(), ["chart", word]).page();
+        let first = chart.lines().next().unwrap();
+        assert!(first.contains(word) || first == title, "{first}");
+    }
+}
+
+#[test]
+fn rubbish_is_not_added_and_a_tune_without_a_title_gets_one() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("noise.abc");
+    fs::write(&path, b"\x89PNG\r\n\x1a\n\0\0\0\rIHDR a|b|c \xff").unwrap();
+    let ran = run_in(folder.path(), ["add".as_ref(), path.as_os_str()]);
+    assert_eq!((ran.code, ran.out.as_str()), (1, ""));
+    assert!(ran.err.starts_with("There is no tune in "), "{}", ran.err);
+    assert!(!folder.path().join("songbook.redb").exists());
+
+    let path = folder.path().join("From the Fair.abc");
+    fs::write(&path, "X:1\nK:G\nG4|\n").unwrap();
+    let ran = run_in(folder.path(), ["add".as_ref(), path.as_os_str()]);
+    assert_eq!((ran.code, ran.out.as_str()), (0, "Added: From the Fair\n"));
+    let two = "X:1\nK:G\nG4|\n\nX:2\nK:D\nd4|\n";
+    let said = super::run_on(two, &["--language", "de", "add", "-"]);
+    assert_eq!(
+        said.out,
+        "Aufgenommen: Ohne Titel 1\nAufgenommen: Ohne Titel 2\n"
+    );
+}
+
+#[test]
+fn no_control_character_of_a_file_reaches_the_terminal() {
+    let text = "X:1\nT:Red \u{1b}[31mHerring\u{7} \u{202e}\nC:\u{9b}0m\nR:\u{1b}reel\nP:A\u{8}\nK:G\nP:\u{1b}A\n\
+        \"\u{1b}x\"G4 \u{1b}|\nw:\u{1b}la\nW:\u{1b}la\n";
+    for command in ["read", "chart", "add"] {
+        let ran = super::run_on(text, &[command, "-"]);
+        let said = ran.out + &ran.err;
+        assert!(said.contains("Herring"), "{command}: {said}");
+        let driving = |c: char| (c.is_control() && c != '\n') || c == '\u{202e}';
+        assert!(!said.contains(driving), "{command}: {said:?}");
+    }
+}
+
+#[test]
 fn several_tunes_that_fit_alike_are_listed_to_choose_from() {
     let folder = tempfile::tempdir().unwrap();
     let ran = run_in(folder.path(), ["chart", "goo"]);

@@ -53,7 +53,13 @@ fn program(folder: &Path) -> Command {
 
 /// Runs a command to its end.
 fn finish(command: &mut Command) -> Ran {
-    let output = command.output().unwrap();
+    finish_piped(command.stdout(Stdio::piped()))
+}
+
+/// Runs a command to its end, with its output where the caller has put it.
+fn finish_piped(command: &mut Command) -> Ran {
+    let command = command.stderr(Stdio::piped());
+    let output = command.spawn().unwrap().wait_with_output().unwrap();
     let text = |bytes: Vec<u8>| String::from_utf8(bytes).unwrap();
     Ran {
         out: text(output.stdout),

@@ -72,6 +72,59 @@ fn read_keeps_what_it_understands_and_says_where_it_does_not() {
 }
 
 #[test]
+fn a_crooked_tune_has_no_pickup() {
+    let text = "X:1\nT:Crooked\nM:4/4\nL:1/4\nK:C\nC3|D3|E3|F3|\n";
+    assert_eq!(
+        run_on(text, &["read", "--json", "-"]).json()[0]["pickup"],
+        "0"
+    );
+    assert!(!run_on(text, &["chart", "-"]).page().contains("Pickup"));
+}
+
+#[test]
+fn a_tune_that_asks_for_endless_playing_is_cut_and_says_so() {
+    let text = format!("X:1\nT:Much\nP:A500\nK:C\nP:A\n{}|\n", "a".repeat(20_000));
+    let tunes = run_on(&text, &["read", "--json", "--played", "-"]).json();
+    assert_eq!(tunes[0]["notes"].as_array().unwrap().len(), 980_000);
+    let problem = &tunes[0]["problems"][0]["message"];
+    assert!(
+        problem
+            .as_str()
+            .unwrap()
+            .starts_with("Played with all its repeats")
+    );
+    let page = run_on(&text, &["read", "--played", "-"]);
+    assert!(
+        page.err.contains("Played with all its repeats"),
+        "{}",
+        page.err
+    );
+}
+
+#[test]
+fn signs_around_chords_stay_where_they_are() {
+    let moved = |chords: &str| {
+        let line = run(["transpose", chords, "--from", "A", "--to", "C"]).page();
+        line.trim_end().to_owned()
+    };
+    assert_eq!(moved("|A D|E7|"), "|C F|G7|");
+    assert_eq!(
+        moved("|:A / D N.C.:| (E7) A(b5), D/F#."),
+        "|:C / F N.C.:| (G7) C(b5), F/A."
+    );
+}
+
+#[test]
+fn a_key_is_written_with_the_signs_that_players_use() {
+    // Circle of fifths: C flat (7 flats) is B (5 sharps), A flat minor (7 flats) is G sharp minor (5 sharps).
+    let moved = |chords, from, to| run(["transpose", chords, "--from", from, "--to", to]).page();
+    assert_eq!(moved("C F G", "C", "Cb"), "B E F#\n");
+    assert_eq!(moved("Am Dm E7", "Am", "Abm"), "G#m C#m D#7\n");
+    assert_eq!(moved("C F G", "C", "C#"), "Db Gb Ab\n");
+    assert_eq!(moved("C F G", "C", "Gb"), "Gb Cb Db\n");
+}
+
+#[test]
 fn read_tells_tunes_and_chords_to_the_eye() {
     insta::assert_snapshot!(run_on(TUNE, &["read", "-"]).page(), @r"
     Kettle

@@ -199,6 +199,7 @@ fn a_bar_that_a_repeat_sign_splits_counts_once() {
 fn a_pickup_begins_late_in_the_metre_and_a_last_short_bar_on_one() {
     let tune = tune("p~1/8 a b~7/8");
     assert_eq!(tune.first_offset(), Ticks::of(7, 8));
+    assert_eq!(tune.pickup(), Ticks::of(1, 8));
     let playing = tune.playing();
     assert_eq!(
         playing.bars[0].metre.beats_before(playing.bars[0].offset),
@@ -210,6 +211,7 @@ fn a_pickup_begins_late_in_the_metre_and_a_last_short_bar_on_one() {
 
 #[test]
 fn crooked_bars_are_no_pickups() {
+    assert_eq!(super::tune("a~3/4 b~3/4 c~3/4 d~3/4").pickup(), Ticks::ZERO);
     // A part that begins with a bar of three beats, and one with two bars of two.
     let tune = tune("a b || c~3/4 d || e~1/2 f~1/2 g");
     assert!(

@@ -169,13 +169,13 @@ impl Bars {
         }
     }
 
-    /// A sign over a note of the open bar.
-    pub(super) fn sign_on_note(&mut self, sign: Sign) {
+    /// A sign over a note of a bar.
+    pub(super) fn sign_on_note(&mut self, bar: usize, sign: Sign) {
         match sign {
-            Sign::Segno => self.open.segno = true,
-            Sign::Coda | Sign::ToCoda => self.open.coda = true,
-            Sign::Fine => self.open.fine = true,
-            Sign::Back { .. } => self.jumps.push((self.index(), sign)),
+            Sign::Segno => self.bar(bar).segno = true,
+            Sign::Coda | Sign::ToCoda => self.bar(bar).coda = true,
+            Sign::Fine => self.bar(bar).fine = true,
+            Sign::Back { .. } => self.jumps.push((bar, sign)),
         }
     }
 
@@ -190,8 +190,9 @@ impl Bars {
         }
     }
 
-    /// The finished bars and parts. A tune that has a metre and not one bar line is divided by the metre.
-    pub(super) fn finish(mut self, metre: Metre) -> (Vec<Bar>, Vec<Part>) {
+    /// The finished bars and parts, and whether all bars had room. A tune that has a metre and not one bar line is
+    /// divided by the metre.
+    pub(super) fn finish(mut self, metre: Metre) -> (Vec<Bar>, Vec<Part>, bool) {
         self.close();
         let fine = self.closed.iter().any(|bar| bar.fine);
         let coda = self.closed.iter().any(|bar| bar.coda);
@@ -201,20 +202,21 @@ impl Bars {
             }
         }
         let mut bars = self.closed;
+        let mut whole = true;
         if !self.barred
             && bars.len() == 1
             && metre.count > 0
             && let Some(bar) = bars.pop_if(|bar| bar.length > metre.bar())
         {
-            bars = divide(bar, metre.bar(), self.room);
+            (bars, whole) = divide(bar, metre.bar(), self.room);
         }
         self.parts.retain(|part| part.first_bar < bars.len());
-        (bars, self.parts)
+        (bars, self.parts, whole)
     }
 }
 
-/// Divides a bar into bars of a length; notes that cross are tied.
-fn divide(mut bar: Bar, length: Ticks, room: usize) -> Vec<Bar> {
+/// Divides a bar into bars of a length, and says whether all of them had room; notes that cross are tied.
+fn divide(mut bar: Bar, length: Ticks, room: usize) -> (Vec<Bar>, bool) {
     let (full, rest) = bar.length.div_rem(length);
     let count = usize::try_from(full).unwrap_or(0) + usize::from(rest > Ticks::ZERO);
     let mut bars = vec![Bar::default(); count.min(room)];
@@ -274,5 +276,5 @@ fn divide(mut bar: Bar, length: Ticks, room: usize) -> Vec<Bar> {
         (first.segno, first.coda) = (bar.segno, bar.coda);
         first.ending = bar.ending;
     }
-    bars
+    (bars, count <= room)
 }

@@ -188,7 +188,25 @@ impl Music {
             self.put_quoted(&text, bar, at, spot);
         }
         for sign in std::mem::take(&mut self.pending.signs) {
-            self.bars.sign_on_note(sign);
+            self.bars.sign_on_note(bar, sign);
+        }
+    }
+
+    /// Puts the signs that stand before a bar line, also those in quotes, on that line. Chords and words wait for the
+    /// next bar.
+    pub(super) fn signs_on_line(&mut self) {
+        let mut signs = std::mem::take(&mut self.pending.signs);
+        self.pending
+            .texts
+            .retain(|text| match chord_text::read(text) {
+                Some(Quoted::Sign(sign)) => {
+                    signs.push(sign);
+                    false
+                }
+                _ => true,
+            });
+        for sign in signs {
+            self.bars.sign_on_line(sign);
         }
     }
 
@@ -196,26 +214,18 @@ impl Music {
     pub(super) fn put_quoted(&mut self, text: &str, bar: usize, at: Ticks, spot: Spot<'_>) {
         let words = match chord_text::read(text) {
             None => return,
-            Some(Quoted::Sign(sign)) => {
-                if bar == self.bars.index() {
-                    self.bars.sign_on_note(sign);
-                }
-                return;
-            }
+            Some(Quoted::Sign(sign)) => return self.bars.sign_on_note(bar, sign),
             Some(Quoted::Words(words)) => words,
             Some(Quoted::Unreadable(words)) => {
                 self.problems.add(spot, ProblemKind::Chord(excerpt(&words)));
                 words
             }
+            Some(Quoted::Chord(..)) if text.trim().starts_with('(') && self.has_chord(bar, at) => {
+                text.trim().to_owned() // another choice beside the chord that there is
+            }
             Some(Quoted::Chord(symbol, beside)) => {
                 let symbol = chord_text::sounding(symbol, self.transposition);
-                let chords = &mut self.bars.bar(bar).chords;
-                let place = chords.partition_point(|chord| chord.at <= at);
-                match place.checked_sub(1).map(|before| chords[before].at) {
-                    Some(before) if before == at => {} // the first one at a moment counts
-                    _ if chords.len() >= limits::NOTES => {}
-                    _ => chords.insert(place, ChordAt { at, symbol }),
-                }
+                self.put_chord(ChordAt { at, symbol }, bar, spot);
                 match beside {
                     Some(words) => words,
                     None => return,
@@ -229,6 +239,30 @@ impl Music {
         let annotations = &mut self.bars.bar(bar).annotations;
         let place = annotations.partition_point(|annotation| annotation.at <= at);
         annotations.insert(place, Annotation { at, text: kept });
+    }
+
+    fn has_chord(&mut self, bar: usize, at: Ticks) -> bool {
+        let chords = &self.bars.bar(bar).chords;
+        chords.iter().any(|chord| chord.at == at)
+    }
+
+    /// Puts a chord in a bar. Of two at one moment the later one counts, as it does for a player who reads on.
+    fn put_chord(&mut self, chord: ChordAt, bar: usize, spot: Spot<'_>) {
+        let chords = &mut self.bars.bar(bar).chords;
+        let place = chords.partition_point(|other| other.at <= chord.at);
+        let before = chords[..place].last_mut();
+        if let Some(before) = before.filter(|before| before.at == chord.at) {
+            let lost = std::mem::replace(before, chord).symbol;
+            if lost != chord.symbol {
+                let kind = ProblemKind::ChordWithoutTime(lost.to_string());
+                self.problems.add(spot, kind);
+            }
+        } else if chords.len() >= limits::NOTES {
+            self.problems
+                .add_once(spot, ProblemKind::TooMany(Counted::Signs));
+        } else {
+            chords.insert(place, chord);
+        }
     }
 
     /// Puts a decoration on a note.
@@ -269,12 +303,12 @@ impl Music {
         let mut grace = std::mem::take(&mut self.pending.grace);
         let mut ornaments = std::mem::take(&mut self.pending.ornaments);
         let mut sounds = sounds.to_vec();
-        if self.notes + sounds.len() > limits::NOTES {
+        if sounds.len() > self.notes {
             self.problems
                 .add_once(spot, ProblemKind::TooMany(Counted::Notes));
             sounds.clear();
         }
-        self.notes += sounds.len();
+        self.notes -= sounds.len();
         let notes = &mut self.bars.open().notes;
         let first = notes.len();
         notes.extend(sounds.iter().map(|sound| Note {
@@ -420,14 +454,17 @@ impl Music {
         if self.bars.at() > Ticks::ZERO {
             self.place_pending(spot);
         } else {
-            for sign in std::mem::take(&mut self.pending.signs) {
-                self.bars.sign_on_line(sign);
-            }
+            self.signs_on_line();
             if let Some(bar) = self.bars.index().checked_sub(1) {
                 let at = self.bars.bar(bar).length;
                 for text in std::mem::take(&mut self.pending.texts) {
-                    if !matches!(chord_text::read(&text), Some(Quoted::Chord(..))) {
-                        self.put_quoted(&text, bar, at, spot);
+                    match chord_text::read(&text) {
+                        Some(Quoted::Chord(symbol, _)) => {
+                            let symbol = chord_text::sounding(symbol, self.transposition);
+                            let kind = ProblemKind::ChordWithoutTime(symbol.to_string());
+                            self.problems.add(spot, kind);
+                        }
+                        _ => self.put_quoted(&text, bar, at, spot),
                     }
                 }
             }

@@ -17,7 +17,7 @@ pub(super) struct KeyField {
 /// How notes are moved from the page to what sounds.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub(super) struct Moves {
-    /// Octaves up, by `octave=`, by a clef with 8, and by `middle=` (they add up).
+    /// Octaves up, by `octave=` and by a clef with 8 (they add up).
     pub(super) octaves: Option<i8>,
     /// Semitones up.
     pub(super) semitones: Option<i8>,
@@ -216,21 +216,16 @@ fn is_beside_key(word: &str) -> bool {
 struct Clef {
     /// Octaves of the 8 above or below it.
     octaves: i8,
-    /// Staff steps above middle C of its middle line.
-    middle: i32,
 }
 
 impl Clef {
     fn split(word: &str) -> Option<Self> {
         let letters = word.bytes().take_while(u8::is_ascii_alphabetic).count();
         let (name, rest) = word.split_at(letters);
-        let middle = match name.to_ascii_lowercase().as_str() {
-            "treble" | "none" | "perc" => 6,
-            "alto" => 0,
-            "tenor" => -2,
-            "bass" => -6,
-            _ => return None,
-        };
+        let known = ["treble", "none", "perc", "alto", "tenor", "bass"];
+        if !known.contains(&name.to_ascii_lowercase().as_str()) {
+            return None;
+        }
         let rest = rest.trim_start_matches(|c: char| c.is_ascii_digit());
         let octaves = match rest {
             "+8" | "^8" => 1,
@@ -239,16 +234,17 @@ impl Clef {
             "-15" => -2,
             _ => 0,
         };
-        Some(Self { octaves, middle })
+        Some(Self { octaves })
     }
 }
 
+/// `middle=` is not read: it says which note stands on the middle line, not how it sounds (ABC 2.1, 4.6; the bass of
+/// the example in section 7 has `middle=d` and needs `transpose=-24` beside it to sound two octaves lower).
 #[derive(Default)]
 struct MoveReader {
     octaves: Option<i8>,
     semitones: Option<i8>,
     clef: Option<Clef>,
-    middle: Option<i32>,
 }
 
 impl MoveReader {
@@ -257,45 +253,19 @@ impl MoveReader {
         match name {
             "octave" => self.octaves = value.parse().ok().map(|n: i8| n.clamp(-4, 4)),
             "transpose" | "t" => self.semitones = value.parse().ok().map(|n: i8| n.clamp(-36, 36)),
-            "middle" | "m" => self.middle = staff_steps(value),
             "clef" => self.clef = Clef::split(value.trim_matches('"')).or(self.clef),
             _ => {} // "unknown names should be ignored"
         }
     }
 
     fn result(self) -> Moves {
-        let said = self.octaves.is_some() || self.clef.is_some() || self.middle.is_some();
-        let clef = self.clef.unwrap_or(Clef {
-            octaves: 0,
-            middle: 6,
-        });
-        // `K:bass middle=d` writes the notes of the bass staff two octaves higher than they sound. Where the middle
-        // line is another note, it is the clef that stands on another line.
-        let middle = self.middle.map_or(0, |middle| clef.middle - middle);
-        let middle = if middle % 7 == 0 { middle / 7 } else { 0 };
-        let octaves = i32::from(self.octaves.unwrap_or(0)) + i32::from(clef.octaves) + middle;
+        let clef = self.clef.map(|clef| clef.octaves);
+        let said = self.octaves.is_some() || clef.is_some();
         Moves {
-            octaves: said.then(|| i8::try_from(octaves.clamp(-8, 8)).unwrap_or(0)),
+            octaves: said.then(|| self.octaves.unwrap_or(0) + clef.unwrap_or(0)),
             semitones: self.semitones,
         }
     }
-}
-
-/// Staff steps of a note above middle C.
-fn staff_steps(note: &str) -> Option<i32> {
-    let first = note.chars().next()?;
-    let upper = first.to_ascii_uppercase();
-    let (name, _) = NoteName::split(upper.encode_utf8(&mut [0; 4]))?;
-    let marks: i32 = note[1..]
-        .chars()
-        .take(8)
-        .map(|c| match c {
-            '\'' => 7,
-            ',' => -7,
-            _ => 0,
-        })
-        .sum();
-    Some(name.letter.index() + if first == upper { 0 } else { 7 } + marks)
 }
 
 #[cfg(test)]
@@ -360,7 +330,13 @@ mod tests {
         assert_eq!(moves("C"), (None, None));
         assert_eq!(moves("C treble-8"), (Some(-1), None));
         assert_eq!(moves("C clef=bass+8 octave=-1"), (Some(0), None));
-        assert_eq!(moves("bass middle=d"), (Some(-2), None));
+        // ABC 2.1, section 7: `V:B1 middle=d clef=bass name="Bass I" snm="B.I" transpose=-24`.
+        assert_eq!(moves("bass middle=d"), (Some(0), None));
+        assert_eq!(
+            moves("middle=d clef=bass transpose=-24"),
+            (Some(0), Some(-24))
+        );
+        assert_eq!(moves("C middle=d"), (None, None));
         assert_eq!(moves("C transpose=-2"), (None, Some(-2)));
         assert_eq!(moves("C t=3 octave=1"), (Some(1), Some(3)));
     }

@@ -33,8 +33,12 @@ mod text;
 mod token;
 mod tune;
 
+use std::borrow::Cow;
+
+use super::visible::is_visible;
 use super::{Book, Counted, ProblemKind, limits};
 use lines::{Kind, Line, Lines};
+use music::Room;
 use problems::{Problems, Spot};
 use tune::Field;
 
@@ -50,9 +54,14 @@ use tune::Field;
 pub fn read(bytes: &[u8]) -> Book {
     let kept = &bytes[..bytes.len().min(limits::BYTES)];
     let (text, replaced) = encoding::decode(kept);
+    let (text, invisible) = without_invisible(text);
     let mut finder = Finder::default();
     if replaced {
         finder.problems.add(start(&text), ProblemKind::Encoding);
+    }
+    if let Some(at) = invisible {
+        finder.no_text = true;
+        finder.problems.add(spot(&text, at), ProblemKind::Invisible);
     }
     finder.find(&text);
     if kept.len() < bytes.len() {
@@ -67,6 +76,28 @@ pub fn read(bytes: &[u8]) -> Book {
         tunes: finder.tunes,
         problems: finder.problems.finish(),
     }
+}
+
+/// The text without the characters that nobody sees, and where the first one of them stood that texts do not have.
+fn without_invisible(text: Cow<'_, str>) -> (Cow<'_, str>, Option<usize>) {
+    let stays = |c: char| is_visible(c) || matches!(c, '\n' | '\r' | '\t');
+    if text.chars().all(stays) {
+        return (text, None);
+    }
+    // A form feed between pages and the mark with which DOS ended a text.
+    let strange = |c: char| !stays(c) && !matches!(c, '\u{c}' | '\u{1a}');
+    let first = text.find(strange).map(|at| {
+        let before = text[..at].chars().filter(|&c| stays(c));
+        before.map(char::len_utf8).sum()
+    });
+    (text.chars().filter(|&c| stays(c)).collect(), first)
+}
+
+/// A place of the text.
+fn spot(text: &str, at: usize) -> Spot<'_> {
+    let upto = Lines::new(text).take_while(|line| line.start <= at);
+    upto.last()
+        .map_or(start(text), |line| Spot::start(line).plus(at - line.start))
 }
 
 fn start(text: &str) -> Spot<'_> {
@@ -89,7 +120,10 @@ struct Finder<'a> {
     /// The file header: fields before all tunes, which hold for each.
     defaults: Vec<Field<'a>>,
     bars: usize,
+    notes: usize,
     full: bool,
+    /// There are characters in it that texts do not have: it takes a number or a key to make a tune.
+    no_text: bool,
 }
 
 /// Lines up to the next empty one.
@@ -167,7 +201,11 @@ impl<'a> Finder<'a> {
 
     fn close(&mut self, tune: Option<(Lines<'a>, usize, bool)>) {
         let Some((lines, end, _)) = tune else { return };
-        if self.tunes.len() >= limits::TUNES || self.bars >= limits::BOOK_BARS {
+        let room = Room {
+            bars: limits::BOOK_BARS.saturating_sub(self.bars),
+            notes: limits::BOOK_NOTES.saturating_sub(self.notes),
+        };
+        if self.tunes.len() >= limits::TUNES || room.bars == 0 || room.notes == 0 {
             if !self.full {
                 self.full = true;
                 let line = lines.into_iter().next();
@@ -177,9 +215,14 @@ impl<'a> Finder<'a> {
             }
             return;
         }
-        let room = limits::BOOK_BARS - self.bars;
         let tune = tune::read(lines.until(end), &self.defaults, room);
         self.bars += tune.tune.bars.len();
+        self.notes += tune
+            .tune
+            .bars
+            .iter()
+            .map(|bar| bar.notes.len())
+            .sum::<usize>();
         self.tunes.push(tune);
     }
 
@@ -189,7 +232,7 @@ impl<'a> Finder<'a> {
         let mut open: Option<(Lines<'a>, bool)> = None;
         // Somebody forgot the number: fields with a key among them, or music alone where there is no tune yet.
         let first_music = paragraph.has_music && !paragraph.has_number && self.tunes.is_empty();
-        let bare = paragraph.has_early_key || first_music;
+        let bare = paragraph.has_early_key || (first_music && !self.no_text);
         loop {
             let before = lines;
             let Some(line) = lines.next() else { break };

@@ -42,6 +42,8 @@ pub(super) struct Music {
     pub(super) melody: Option<String>,
     /// We are in another voice.
     silent: bool,
+    /// That voice was named on a line of its own, and has had no music yet: fields here are about it alone.
+    about_voice: bool,
     breaks: Breaks,
 
     pub(super) tuplet: Option<(OpenTuplet, Place)>,
@@ -55,6 +57,14 @@ pub(super) struct Music {
     /// Time in another voice that is laid over the bar, where we are in one.
     pub(super) overlay: Option<Ticks>,
     pub(super) alignment: Alignment,
+    /// Notes that there is room for.
+    pub(super) notes: usize,
+}
+
+/// How much of a tune may be read.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Room {
+    pub(super) bars: usize,
     pub(super) notes: usize,
 }
 
@@ -70,9 +80,9 @@ struct Breaks {
 }
 
 impl Music {
-    pub(super) fn new(room: usize) -> Self {
+    pub(super) fn new(room: Room) -> Self {
         Self {
-            bars: Bars::new(room),
+            bars: Bars::new(room.bars),
             problems: Problems::default(),
             metre: Metre::FREE,
             first_metre: Metre::FREE,
@@ -89,6 +99,7 @@ impl Music {
             definitions: Definitions::new(),
             melody: None,
             silent: false,
+            about_voice: false,
             breaks: Breaks {
                 line_ends: true,
                 dollars: true,
@@ -103,7 +114,7 @@ impl Music {
             slurs: 0,
             overlay: None,
             alignment: Alignment::default(),
-            notes: 0,
+            notes: room.notes,
         }
     }
 
@@ -124,14 +135,29 @@ impl Music {
             .unwrap_or_else(|| fields::default_unit(self.metre))
     }
 
-    /// A field that music depends on; `false` for any other. `spot` is where its value starts.
-    pub(super) fn field(&mut self, letter: char, value: &str, spot: Spot<'_>) -> bool {
+    /// A field on a line of its own. Between the music of voices it holds for all of them, also where another voice
+    /// than the melody came last; right below the `V:` line of a voice it is about that voice. Parts are parts of the
+    /// whole tune wherever they stand. (ABC 2.1 has no rule; this reads both ways in which scores are written.)
+    pub(super) fn line_field(&mut self, letter: char, value: &str, spot: Spot<'_>) {
+        let silent = std::mem::take(&mut self.silent);
+        if !(silent && self.about_voice && "KMLQ".contains(letter)) {
+            self.field(letter, value, spot);
+        }
+        if letter == 'V' {
+            self.about_voice = self.silent;
+        } else {
+            self.silent = silent;
+        }
+    }
+
+    /// A field that music depends on; any other says nothing. `spot` is where its value starts.
+    fn field(&mut self, letter: char, value: &str, spot: Spot<'_>) {
         if letter == 'V' {
             self.voice(value);
-            return true;
+            return;
         }
         if self.silent {
-            return true;
+            return;
         }
         let understood = match letter {
             'M' => fields::metre(value).map(|metre| self.set_metre(metre)),
@@ -160,7 +186,7 @@ impl Music {
                 self.directive(value);
                 Some(())
             }
-            _ => return false,
+            _ => return,
         };
         if understood.is_none() {
             let value = excerpt(value);
@@ -172,7 +198,6 @@ impl Music {
                 },
             );
         }
-        true
     }
 
     fn set_metre(&mut self, metre: Metre) {
@@ -306,6 +331,7 @@ impl Music {
             self.problems.add(spot, ProblemKind::NotMusic);
             return;
         }
+        self.about_voice = false;
         self.alignment.line();
         let mut goes_on = self.silent;
         for (byte, token) in Tokens::new(text, self.breaks.exclamations) {
@@ -376,9 +402,7 @@ impl Music {
                 self.overlay = None;
                 self.bars.line(line);
                 self.in_force = InForce::none();
-                for sign in std::mem::take(&mut self.pending.signs) {
-                    self.bars.sign_on_line(sign);
-                }
+                self.signs_on_line();
                 self.pending.ornaments.clear();
             }
             Token::Ending(numbers) => self.bars.ending(numbers),
@@ -405,7 +429,12 @@ impl Music {
     pub(super) fn finish(&mut self, lines: Lines<'_>, spot: Spot<'_>) -> (Vec<Bar>, Vec<Part>) {
         self.finish_events(lines, spot);
         let bars = std::mem::take(&mut self.bars);
-        bars.finish(self.first_metre)
+        let (bars, parts, whole) = bars.finish(self.first_metre);
+        if !whole {
+            self.problems
+                .add_once(spot, ProblemKind::TooMany(Counted::Bars));
+        }
+        (bars, parts)
     }
 }
 

@@ -6,6 +6,8 @@ use crate::formats::{Counted, ProblemKind, ReadTune};
 
 use super::read;
 
+mod lost;
+
 fn one(text: &str) -> ReadTune {
     let mut book = read(text.as_bytes());
     assert_eq!(book.tunes.len(), 1, "{:?}", book.problems);

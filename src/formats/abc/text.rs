@@ -2,6 +2,8 @@
 
 use std::borrow::Cow;
 
+use super::super::visible::is_visible;
+
 /// The letters that a mark makes, each after the plain letter.
 const ACCENTS: [(&str, &str, &str); 12] = [
     ("`", "grave", "AÀEÈIÌOÒUÙaàeèiìoòuùNǸnǹ"),
@@ -128,7 +130,7 @@ fn entity(text: &str) -> Option<(char, usize)> {
 }
 
 fn visible(code: u32) -> Option<char> {
-    char::from_u32(code).filter(|c| !c.is_control())
+    char::from_u32(code).filter(|&c| is_visible(c))
 }
 
 #[cfg(test)]

@@ -6,7 +6,7 @@ use crate::chart::{Tune, Verse};
 
 use super::super::{Counted, ProblemKind, ReadTune, limits};
 use super::lines::{Kind, Line, Lines};
-use super::music::{Music, split_name};
+use super::music::{Music, Room, split_name};
 use super::problems::{Spot, excerpt};
 use super::text::decode;
 use super::token::{Token, Tokens};
@@ -80,8 +80,8 @@ struct Reader<'a> {
     end: Spot<'a>,
 }
 
-/// Reads the tune in these lines; `defaults` are the fields before all tunes, `room` the bars that may be read.
-pub(super) fn read<'a>(lines: Lines<'a>, defaults: &[Field<'a>], room: usize) -> ReadTune {
+/// Reads the tune in these lines; `defaults` are the fields before all tunes, `room` is what the book has left.
+pub(super) fn read<'a>(lines: Lines<'a>, defaults: &[Field<'a>], room: Room) -> ReadTune {
     let first = lines.into_iter().next();
     let end = Spot {
         line: first.map_or(1, |line| line.number),
@@ -89,7 +89,10 @@ pub(super) fn read<'a>(lines: Lines<'a>, defaults: &[Field<'a>], room: usize) ->
         byte: 0,
     };
     let mut reader = Reader {
-        music: Music::new(room.min(limits::BARS)),
+        music: Music::new(Room {
+            bars: room.bars.min(limits::BARS),
+            notes: room.notes.min(limits::NOTES),
+        }),
         around: Around::default(),
         ours: ours::Ours::default(),
         in_music: false,
@@ -248,9 +251,7 @@ impl<'a> Reader<'a> {
             'W' => self.verse_line(text, spot),
             // Groups, remarks, macros, and letters that the standard does not know.
             'G' | 'r' | 'm' => {}
-            _ => {
-                self.music.field(letter, value, spot);
-            }
+            _ => self.music.line_field(letter, value, spot),
         }
     }
 

@@ -228,7 +228,17 @@ shell-no-app = Dieses fourcourse hat kein Fenster, nur die Befehle. „fourcours
 shell-no-picture = Dieses fourcourse hat kein Fenster und zeichnet keine Bilder.
 shell-no-bar = Einen Takt { $bar } hat das Stück nicht.
 shell-picture-failed = Das Bild ließ sich nicht zeichnen: { $why }
-shell-read-counts = { $bars } Takte, { $notes } Noten
+shell-read-counts = { $bars ->
+    [one] 1 Takt
+   *[other] { $bars } Takte
+}, { $notes ->
+    [one] 1 Ton
+   *[other] { $notes } Töne
+}
+shell-out-unwritable = Die Antwort ließ sich nicht ausgeben: { $why }
+shell-no-tune-in-input = In dem, was hereinkam, steht kein Stück.
+shell-many-in-input = In dem, was hereinkam, stehen mehrere Stücke. Nimm sie ins Liederbuch auf, um eines zu wählen:
+shell-untitled = Ohne Titel
 shell-added = Aufgenommen: { $title }
 shell-added-before = Schon vorhanden: { $title }
 shell-ring-chord = Leere Saiten über { $chord }
@@ -265,7 +275,9 @@ problem-too-many-parts = Es sind zu viele Teile. Die übrigen wurden weggelassen
 problem-too-many-definitions = Es sind zu viele Zeichen mit eigener Bedeutung. Die übrigen wurden weggelassen.
 problem-too-many-fields = Vor dem ersten Stück stehen zu viele Zeilen. Die übrigen wurden weggelassen.
 problem-too-many-problems = Es gibt mehr Probleme, als hier aufgeführt sind.
+problem-too-many-played = Mit allen Wiederholungen hat das Stück zu viele Takte. Die übrigen wurden weggelassen.
 problem-encoding = Einige Zeichen waren nicht lesbar und wurden ersetzt.
+problem-invisible = Steuerzeichen wurden weggelassen.
 problem-no-tune = In diesem Text steht kein Stück.
 problem-no-music = Dieses Stück hat keine Noten.
 problem-missing-title = Dieses Stück hat keinen Titel.
@@ -277,8 +289,20 @@ problem-unclosed = „{ $character }“ wird hier geöffnet und nicht geschlosse
 problem-length = Das ist keine Notenlänge.
 problem-field = „{ $field }: { $value }“ war nicht zu verstehen.
 problem-chord = „{ $text }“ ist kein Akkord. Es blieb als Text stehen.
+problem-chord-without-time = Der Akkord „{ $text }“ hat keine eigene Zeit. Er wurde weggelassen.
 problem-tuplet = Nach diesem N-Tolen-Zeichen fehlen Noten.
 problem-broken-rhythm = Ein punktierter Rhythmus braucht auf beiden Seiten eine Note.
 problem-unknown-part = Die Form nennt einen Teil „{ $text }“, den das Stück nicht hat.
 problem-strum = Es gibt kein Schlagmuster „{ $text }“.
 problem-directive = Die Zeile „fourcourse-{ $text }“ war nicht zu verstehen.
+
+## Warum das System sich weigert, mitten im Satz
+
+io-not-found = eine solche Datei oder einen solchen Ordner gibt es nicht
+io-not-allowed = das ist nicht erlaubt
+io-read-only = dort lässt sich nichts schreiben
+io-full = es ist kein Platz mehr
+io-is-folder = es ist ein Ordner
+io-not-folder = es ist kein Ordner
+io-exists = es gibt es schon
+io-other = das System sagt „{ $text }“

@@ -230,7 +230,17 @@ shell-no-app = This build of fourcourse has no window, only the commands. "fourc
 shell-no-picture = This build of fourcourse has no window and draws no pictures.
 shell-no-bar = The tune has no bar { $bar }.
 shell-picture-failed = The picture could not be drawn: { $why }
-shell-read-counts = { $bars } bars, { $notes } notes
+shell-read-counts = { $bars ->
+    [one] 1 bar
+   *[other] { $bars } bars
+}, { $notes ->
+    [one] 1 note
+   *[other] { $notes } notes
+}
+shell-out-unwritable = The answer could not be printed: { $why }
+shell-no-tune-in-input = There is no tune in what came in.
+shell-many-in-input = There are several tunes in what came in. Add them to the songbook to choose one:
+shell-untitled = Untitled
 shell-added = Added: { $title }
 shell-added-before = Already there: { $title }
 shell-ring-chord = Open strings over { $chord }
@@ -267,7 +277,9 @@ problem-too-many-parts = There are too many parts. The others were left out.
 problem-too-many-definitions = There are too many signs with a meaning of their own. The others were left out.
 problem-too-many-fields = There are too many lines before the first tune. The others were left out.
 problem-too-many-problems = There are more problems than are listed here.
+problem-too-many-played = Played with all its repeats the tune has too many bars. The others were left out.
 problem-encoding = Some characters could not be read and were replaced.
+problem-invisible = Control characters were left out.
 problem-no-tune = There is no tune in this text.
 problem-no-music = This tune has no notes.
 problem-missing-title = This tune has no title.
@@ -279,8 +291,20 @@ problem-unclosed = "{ $character }" is opened here and not closed.
 problem-length = This is no note length.
 problem-field = "{ $field }: { $value }" could not be understood.
 problem-chord = "{ $text }" is not a chord. It was kept as words.
+problem-chord-without-time = The chord “{ $text }” has no time of its own. It was left out.
 problem-tuplet = There are too few notes after this tuplet sign.
 problem-broken-rhythm = A dotted rhythm needs a note on both sides.
 problem-unknown-part = The form names a part "{ $text }" that the tune does not have.
 problem-strum = There is no strum "{ $text }".
 problem-directive = The line "fourcourse-{ $text }" could not be understood.
+
+## Why the system refused, in the middle of a sentence
+
+io-not-found = there is no such file or folder
+io-not-allowed = that is not allowed
+io-read-only = nothing can be written there
+io-full = there is no room left
+io-is-folder = it is a folder
+io-not-folder = it is not a folder
+io-exists = it is there already
+io-other = the system says "{ $text }"

@@ -228,7 +228,17 @@ shell-no-app = Esta versión de fourcourse no tiene ventana, solo órdenes. «fo
 shell-no-picture = Esta versión de fourcourse no tiene ventana ni dibuja imágenes.
 shell-no-bar = El tema no tiene ningún compás { $bar }.
 shell-picture-failed = No se pudo dibujar la imagen: { $why }
-shell-read-counts = { $bars } compases, { $notes } notas
+shell-read-counts = { $bars ->
+    [one] 1 compás
+   *[other] { $bars } compases
+}, { $notes ->
+    [one] 1 nota
+   *[other] { $notes } notas
+}
+shell-out-unwritable = No se pudo mostrar la respuesta: { $why }
+shell-no-tune-in-input = No hay ningún tema en lo que ha llegado.
+shell-many-in-input = Hay varios temas en lo que ha llegado. Añádelos al cancionero para elegir uno:
+shell-untitled = Sin título
 shell-added = Añadido: { $title }
 shell-added-before = Ya estaba: { $title }
 shell-ring-chord = Cuerdas al aire sobre { $chord }
@@ -265,7 +275,9 @@ problem-too-many-parts = Hay demasiadas partes. Las demás se han omitido.
 problem-too-many-definitions = Hay demasiados signos con significado propio. Los demás se han omitido.
 problem-too-many-fields = Hay demasiadas líneas antes de el primer tema. Las demás se han omitido.
 problem-too-many-problems = Hay más problemas de los que se muestran aquí.
+problem-too-many-played = Con todas sus repeticiones el tema tiene demasiados compases. Los demás se han omitido.
 problem-encoding = Algunos caracteres no se han podido leer y se han sustituido.
+problem-invisible = Se han omitido caracteres de control.
 problem-no-tune = No hay ningún tema en este texto.
 problem-no-music = Este tema no tiene notas.
 problem-missing-title = Este tema no tiene título.
@@ -277,8 +289,20 @@ problem-unclosed = «{ $character }» se abre aquí y no se cierra.
 problem-length = Esto no es una duración de nota.
 problem-field = «{ $field }: { $value }» no se ha podido entender.
 problem-chord = «{ $text }» no es un acorde. Se ha conservado como texto.
+problem-chord-without-time = El acorde «{ $text }» no tiene tiempo propio. Se ha omitido.
 problem-tuplet = Faltan notas después de este signo de grupo.
 problem-broken-rhythm = Un ritmo con puntillo necesita una nota a cada lado.
 problem-unknown-part = La forma nombra una parte «{ $text }» que el tema no tiene.
 problem-strum = No hay ningún rasgueo «{ $text }».
 problem-directive = La línea «fourcourse-{ $text }» no se ha podido entender.
+
+## Por qué se negó el sistema, en medio de una frase
+
+io-not-found = no existe ese archivo o carpeta
+io-not-allowed = no está permitido
+io-read-only = allí no se puede escribir
+io-full = no queda sitio
+io-is-folder = es una carpeta
+io-not-folder = no es una carpeta
+io-exists = ya existe
+io-other = el sistema dice «{ $text }»

@@ -23,6 +23,22 @@ pub(super) struct Picture {
     #[arg(long, value_name = "N", value_parser = clap::value_parser!(u32).range(1..))]
     bar: Option<u32>,
 
+    /// The time through that is being played
+    #[arg(long, value_name = "N", default_value_t = 1, value_parser = clap::value_parser!(u32).range(1..=99))]
+    time: u32,
+
+    /// The instrument in the hands; without it the one of the settings
+    #[arg(long, value_name = "NAME")]
+    instrument: Option<String>,
+
+    /// A capo, in frets
+    #[arg(long, value_name = "N", default_value_t = 0, value_parser = clap::value_parser!(u8).range(..=9))]
+    capo: u8,
+
+    /// What chords are called
+    #[arg(long)]
+    names: Option<Names>,
+
     /// Width and height in points
     #[arg(long, value_name = "WxH", default_value = "412x915", value_parser = size)]
     size: (u32, u32),
@@ -52,6 +68,13 @@ enum Colours {
     Ebony,
     Spruce,
     Sun,
+}
+
+#[derive(Debug, Clone, Copy, ValueEnum)]
+enum Names {
+    Letters,
+    Numbers,
+    Both,
 }
 
 fn size(text: &str) -> Result<(u32, u32), String> {
@@ -86,10 +109,10 @@ impl Picture {
     pub(super) fn run(&self, shell: &Shell) -> Result<Said, Failure> {
         use std::time::Duration;
 
-        use fourcourse::desk::{Ask, Desk, Room, Songbook, Theme, TuneId};
+        use fourcourse::desk::{Ask, ChordNames, Desk, Room, Songbook, Theme, TuneId};
         use fourcourse::store::Memory;
 
-        use super::{notation, songbook, target};
+        use super::{notation, shapes, songbook, target};
 
         let now = Duration::ZERO;
         let mut remark = String::new();
@@ -134,6 +157,9 @@ impl Picture {
                 Colours::Sun => Theme::Sun,
             };
         }
+        if let Some(name) = &self.instrument {
+            settings.instrument = shapes::instrument(name)?.id.to_owned();
+        }
         let mut desk = Desk::new(Box::new(Memory::new(tunes)), settings, None);
         desk.ask(Ask::Open(TuneId(1)), now);
         if let (Some(key), Some(written)) = (&self.key, first) {
@@ -142,8 +168,33 @@ impl Picture {
                 now,
             );
         }
+        desk.ask(Ask::Capo(self.capo), now);
+        if let Some(names) = self.names {
+            let names = match names {
+                Names::Letters => ChordNames::Letters,
+                Names::Numbers => ChordNames::Numbers,
+                Names::Both => ChordNames::Both,
+            };
+            desk.ask(Ask::Names(names), now);
+        }
+        let times = desk.stand(now).map_or(0, |view| view.times);
+        if times > 0 {
+            desk.ask(Ask::Times(times.max(self.time)), now);
+        }
+        // A bar is begun where it is waited for; once the tune has begun, the bar after the last begins the next time.
+        let begun = self.time > 1;
+        if begun {
+            desk.ask(Ask::NextBar, now);
+        }
+        for _ in 1..self.time {
+            desk.ask(Ask::JumpTo(usize::MAX), now);
+            desk.ask(Ask::NextBar, now);
+        }
         if let Some(place) = place {
             desk.ask(Ask::JumpTo(place), now);
+            if !begun {
+                desk.ask(Ask::NextBar, now);
+            }
         }
         desk.ask(
             Ask::Go(match self.view {

@@ -54,15 +54,7 @@ impl Neck {
     pub(super) fn instrument(&self, otherwise: Instrument) -> Result<Instrument, Failure> {
         let instrument = match &self.instrument {
             None => otherwise,
-            Some(name) => {
-                let id = name.trim().to_lowercase().replace([' ', '_'], "-");
-                Instrument::by_id(&id).ok_or_else(|| {
-                    let known: Vec<_> = Instrument::all().map(|known| known.id).collect();
-                    Failure::new("shell-no-instrument")
-                        .quoting(name)
-                        .with("known", known.join(", "))
-                })?
-            }
+            Some(name) => instrument(name)?,
         };
         Ok(match &self.tuning {
             None => instrument,
@@ -77,6 +69,17 @@ impl Neck {
             Capo::at(self.capo)
         }
     }
+}
+
+/// The instrument of a name, however it is typed.
+pub(super) fn instrument(name: &str) -> Result<Instrument, Failure> {
+    let id = name.trim().to_lowercase().replace([' ', '_'], "-");
+    Instrument::by_id(&id).ok_or_else(|| {
+        let known: Vec<_> = Instrument::all().map(|known| known.id).collect();
+        Failure::new("shell-no-instrument")
+            .quoting(name)
+            .with("known", known.join(", "))
+    })
 }
 
 /// What the courses sound, the first one first.

@@ -25,8 +25,16 @@ fn a_picture_of_any_view_needs_no_display() {
     let small = ["--size", "360x640", "--density", "1"];
     let stand = draw(&[&["stand", "millrace reel"][..], &small].concat());
     assert_eq!(size(&stand), (360, 640));
-    // Key, bar and theme are seen.
-    for option in [["--key", "Bb"], ["--bar", "4"], ["--theme", "sun"]] {
+    // Every option is seen.
+    for option in [
+        ["--key", "Bb"],
+        ["--bar", "4"],
+        ["--time", "2"],
+        ["--theme", "sun"],
+        ["--instrument", "guitar"],
+        ["--capo", "2"],
+        ["--names", "numbers"],
+    ] {
         let other = draw(&[&["stand", "millrace reel"][..], &small, &option].concat());
         assert!(other != stand, "{option:?}");
     }

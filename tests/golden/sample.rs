@@ -425,7 +425,6 @@ pub(crate) fn settings(theme: Theme) -> SettingsView {
             "banjo",
             "fiddle",
             "bass",
-            "five-string-bass",
         ]
         .map(String::from)
         .to_vec(),

@@ -8,8 +8,8 @@ use super::sheet::Sheet;
 /// The open courses of a mandolin as MIDI numbers: G3 D4 A4 E5.
 const OPEN: [i32; 4] = [55, 62, 69, 76];
 
-/// The highest fret of a melody, and what it sounds on the highest course.
-const LAST_FRET: i32 = 15;
+/// The last fret, and what it sounds on the highest course.
+const LAST_FRET: i32 = 20;
 const HIGHEST: i32 = OPEN[3] + LAST_FRET;
 
 /// How long a grace note takes, at most, from the note before it.

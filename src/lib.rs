@@ -6,6 +6,7 @@
 //! - [`frets`]: instruments, chord shapes, open strings
 //! - [`chart`]: tunes, bars, strums, the order in which bars are played
 //! - [`formats`]: ABC in
+//! - [`band`]: what a band plays to a chart, and its sound
 //! - [`desk`]: what the app knows and can be asked
 //! - [`words`]: kinds and numbers as sentences
 //! - `bind`: the desk on the screen (with the `app` feature)
@@ -14,6 +15,7 @@
 
 #[cfg(all(target_os = "android", feature = "app"))]
 mod android;
+pub mod band;
 #[cfg(feature = "app")]
 pub mod bind;
 pub mod chart;

@@ -1,5 +1,7 @@
 //! Pickups, and the metre that each bar stands in.
 
+use std::collections::HashMap;
+
 use super::metre::Metre;
 use super::strum::counts_notes;
 use super::time::Ticks;
@@ -28,25 +30,31 @@ impl Tune {
         metre
     }
 
-    /// The metre that the hand feels in a written bar: a metre that holds for fewer than four bars is a crooked bar, in
-    /// which the metre before it goes on, as long as their beats are the same note.
-    pub(super) fn metre_felt_at(&self, bar: usize) -> Metre {
-        let metres = self.metres();
-        let mut at = bar.min(metres.len().saturating_sub(1));
-        while let Some(&metre) = metres.get(at) {
-            let start = metres[..at].iter().rposition(|&other| other != metre);
-            let Some(before) = start else { return metre };
-            let run = metres[before + 1..]
-                .iter()
-                .take_while(|&&other| other == metre);
-            let alike = metres[before].unit == metre.unit
-                && counts_notes(metres[before]) == counts_notes(metre);
-            if run.count() >= 4 || !alike {
-                return metre;
-            }
-            at = before;
+    /// The metre that the hand feels in each written bar: a metre that holds for fewer than four bars is a crooked bar or
+    /// two, in which the metre before goes on, as long as their beats are the same note. A metre that more than a quarter of
+    /// the bars have is no slip.
+    pub fn metres_felt(&self) -> Vec<Metre> {
+        let mut felt = self.metres();
+        let mut bars: HashMap<Metre, usize> = HashMap::new();
+        for &metre in &felt {
+            *bars.entry(metre).or_default() += 1;
         }
-        self.metre
+        let mut start = 0;
+        while let Some(&metre) = felt.get(start) {
+            let run = felt[start..].iter().take_while(|&&other| other == metre);
+            let end = start + run.count();
+            if let Some(&before) = start.checked_sub(1).and_then(|last| felt.get(last)) {
+                let alike = before.unit == metre.unit
+                    && before.count > 0
+                    && counts_notes(before) == counts_notes(metre);
+                let rare = bars.get(&metre).is_some_and(|bars| bars * 4 <= felt.len());
+                if end - start < 4 && rare && alike {
+                    felt[start..end].fill(before);
+                }
+            }
+            start = end;
+        }
+        felt
     }
 
     /// Which written bars are pickups: short bars at the start of the tune and, where they fill a bar together with

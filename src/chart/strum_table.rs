@@ -178,7 +178,9 @@ impl Tune {
     /// kind of tune. Through a crooked bar the hand goes on as before: [`StrumPattern::for_bar`] cuts the pattern or
     /// begins it again.
     pub fn strum_at(&self, bar: usize) -> StrumPattern {
-        let metre = self.metre_felt_at(bar);
+        let felt = self.metres_felt();
+        let metre = felt.get(bar).or(felt.last()).copied();
+        let metre = metre.unwrap_or(self.metre);
         let parts = self.parts.iter().filter(|part| part.first_bar <= bar);
         let part = parts.max_by_key(|part| part.first_bar);
         part.and_then(|part| part.strum.as_ref())

@@ -2,21 +2,10 @@
 
 use serde::{Serialize, Serializer};
 
-use crate::chart::{Ticks, Tune};
+use crate::chart::{Heard, Ticks, Tune};
 use crate::theory::Symbol;
 
 use super::{Counted, Problem, ProblemKind, ReadTune, limits};
-
-/// A note as one hears it: the notes that ties join are one, grace notes are none.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Heard {
-    /// Start, from the start of the tune.
-    pub at: Ticks,
-    /// How long it sounds.
-    pub length: Ticks,
-    /// MIDI key number: 60 is middle C.
-    pub midi: i32,
-}
 
 /// The bars of a tune in the order in which they are listed.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -62,36 +51,8 @@ impl Listing {
     }
 
     /// The melody in order of time.
-    pub fn notes(&self, tune: &Tune) -> Vec<Heard> {
-        let mut heard: Vec<Heard> = Vec::new();
-        // Notes with a tie that leads on, as places in `heard`.
-        let mut held: Vec<usize> = Vec::new();
-        for &(bar, start) in &self.bars {
-            for note in &tune.bars[bar].notes {
-                let (at, midi) = (start + note.at, note.pitch.midi());
-                held.retain(|&index| heard[index].at + heard[index].length >= at);
-                let joins = held.iter().position(|&index| {
-                    let before = heard[index];
-                    before.midi == midi && before.at + before.length == at
-                });
-                let index = match joins.map(|place| held.swap_remove(place)) {
-                    Some(index) => {
-                        heard[index].length += note.length;
-                        index
-                    }
-                    None => {
-                        let length = note.length;
-                        heard.push(Heard { at, length, midi });
-                        heard.len() - 1
-                    }
-                };
-                if note.tied {
-                    held.push(index);
-                }
-            }
-        }
-        heard.sort_by_key(|note| note.at);
-        heard
+    pub fn notes<'a>(&self, tune: &'a Tune) -> Vec<Heard<'a>> {
+        tune.heard(self.bars.iter().copied())
     }
 
     /// What is wrong with it: that there were more bars than are listed.
@@ -105,7 +66,7 @@ impl Listing {
 }
 
 /// The melody in order of time; `played` with repeats and form, otherwise bar after bar as written.
-pub fn notes(tune: &Tune, played: bool) -> Vec<Heard> {
+pub fn notes(tune: &Tune, played: bool) -> Vec<Heard<'_>> {
     let listing = if played {
         Listing::played(tune, &mut { limits::PLAYED })
     } else {

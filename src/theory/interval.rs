@@ -70,20 +70,17 @@ impl Add<Interval> for NoteName {
             self.letter.semitones() + self.accidental.semitones() + i32::from(interval.semitones)
                 - octaves * 12
                 - letter.semitones();
-        match Accidental::new(semitones) {
-            Some(accidental) => NoteName::new(letter, accidental),
-            None => {
-                let step = if semitones > 0 { 1 } else { -1 };
-                let letter = Letter::from_index(letter.index() + step);
-                let class =
-                    self.class().semitones() + i32::from(interval.semitones) - letter.semitones();
-                let semitones = (class + 6).rem_euclid(12) - 6;
-                NoteName::new(
-                    letter,
-                    Accidental::new(semitones).unwrap_or(Accidental::NATURAL),
-                )
-            }
+        if let Some(accidental) = Accidental::new(semitones) {
+            return NoteName::new(letter, accidental);
         }
+        let class = self.class().semitones() + i32::from(interval.semitones);
+        let spelled = |steps: i32| {
+            let letter = Letter::from_index(letter.index() + steps * semitones.signum());
+            let apart = (class - letter.semitones() + 6).rem_euclid(12) - 6;
+            Accidental::new(apart).map(|accidental| NoteName::new(letter, accidental))
+        };
+        // Some letter is at most a semitone away from any sound.
+        (1..7).find_map(spelled).unwrap_or(self)
     }
 }
 

@@ -233,6 +233,13 @@ mod tests {
     }
 
     #[test]
+    fn a_spelling_beyond_all_signs_still_sounds_right() {
+        // F flat to B sharp is a fourth augmented three times: what lies above B sharp is no E with any sign.
+        let by = Transposition::between(key("Fb"), key("B#"));
+        assert_eq!(by.note("B#".parse().unwrap()).class(), PitchClass::new(8));
+    }
+
+    #[test]
     fn a_key_change_keeps_mode_out_of_it() {
         let dorian = Key::new("D".parse().unwrap(), Mode::Dorian);
         let by = Transposition::between(dorian, key("E"));

@@ -1,7 +1,16 @@
 //! The band: what it plays, and how that sounds. No sound device, no clock and no chance: time and seed are arguments.
 
 mod event;
+mod place;
 mod score;
+mod sequencer;
+mod transport;
 
 pub use event::{Event, Player, Sound, Touch};
+pub use place::{Place, count_before};
 pub use score::Score;
+pub use sequencer::{Action, Sequencer};
+pub use transport::{BPM, Ramp, SHORTEST_LOOP, Transport};
+
+#[cfg(test)]
+mod tests;

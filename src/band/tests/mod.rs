@@ -1,0 +1,4 @@
+//! What the clockwork of the band promises.
+
+mod sequencing;
+mod transport;

@@ -7,7 +7,7 @@ mod sequencer;
 mod transport;
 
 pub use event::{Event, Player, Sound, Touch};
-pub use place::{Place, count_before};
+pub use place::Place;
 pub use score::Score;
 pub use sequencer::{Action, Sequencer};
 pub use transport::{BPM, Ramp, SHORTEST_LOOP, Transport};

@@ -34,30 +34,25 @@ impl Place {
     }
 }
 
-/// How long the count before a bar is: a full bar, and the beats before a pickup: four and three for a quarter's pickup
-/// in 4/4 (common practice).
-pub fn count_before(playing: &Playing, bar: usize) -> Ticks {
-    let bar = playing.bars.get(bar);
-    bar.map_or(Ticks::ZERO, |bar| bar.metre.bar() + bar.offset)
-}
-
 impl Transport {
-    /// Where the circle is at a frame, at the last settled moment or later.
+    /// Where the circle is at a frame, which is not before the last change.
     pub fn place(mut self, playing: &Playing, frame: u64) -> Place {
         self.advance(frame);
         let at = self.at(frame);
         if at < self.begin() {
-            let place = Place::of(playing, self.time(), self.begin());
-            let count = count_before(playing, place.bar);
             return Place {
-                counted: Some(count - (self.begin() - at)),
-                ..place
+                counted: Some(at - (self.begin() - self.count())),
+                ..Place::of(playing, self.time(), self.begin())
             };
         }
         let ended = self.is_ended() && playing.length > Ticks::ZERO;
+        let at = at - Ticks(i64::from(ended));
+        let tag = self.tag().filter(|&(from, _)| at >= from);
+        let first = tag.and_then(|(from, bar)| Some((from, playing.bars.get(bar)?.start)));
+        let at = first.map_or(at, |(from, start)| start + (at - from));
         Place {
             ended,
-            ..Place::of(playing, self.time(), at - Ticks(i64::from(ended)))
+            ..Place::of(playing, self.time(), at.min(playing.length - Ticks(1)))
         }
     }
 }

@@ -9,6 +9,7 @@ use std::sync::Arc;
 use crate::chart::Ticks;
 use crate::frets::MAX_COURSES;
 
+use super::click::CountIn;
 use super::event::{Event, Player, Sound, Touch};
 use super::score::Score;
 use super::transport::Transport;
@@ -77,8 +78,7 @@ pub struct Sequencer {
     /// Events from this moment on are still to come.
     still: Ticks,
     /// The count before the start, counted from its own beginning.
-    count: Vec<Event>,
-    count_length: Ticks,
+    count: CountIn,
     next_count: usize,
     /// The clicks of the score sound, and not only those of the count.
     beat: bool,
@@ -96,8 +96,7 @@ impl Sequencer {
             score: Arc::default(),
             next: 0,
             still: Ticks::ZERO,
-            count: Vec::new(),
-            count_length: Ticks::ZERO,
+            count: CountIn::default(),
             next_count: 0,
             beat: false,
             late: Vec::with_capacity(MOST_LATE),
@@ -118,26 +117,17 @@ impl Sequencer {
 
     /// Plays something else from here on; gives back what was played.
     pub fn set_score(&mut self, frame: u64, score: Arc<Score>) -> Arc<Score> {
-        let lengths = (score.length, score.last_length);
-        self.change(frame, |transport| {
-            transport.set_length(frame, lengths.0, lengths.1);
-        });
+        self.change(frame, |transport| transport.set_score(frame, &score));
         let old = std::mem::replace(&mut self.score, score);
         self.find();
         old
     }
 
-    /// Starts at a moment of a time through, after a count of so long; gives back the count that was there before.
-    pub fn start(
-        &mut self,
-        frame: u64,
-        from: (u32, Ticks),
-        count: Vec<Event>,
-        length: Ticks,
-    ) -> Vec<Event> {
+    /// Starts at a moment of a time through, after a count; gives back the count that was there before.
+    pub fn start(&mut self, frame: u64, from: (u32, Ticks), count: CountIn) -> CountIn {
         self.hush();
-        self.transport.start(frame, from, length);
-        (self.count_length, self.next_count) = (length, 0);
+        self.transport.start(frame, from, count.length);
+        self.next_count = 0;
         self.still = from.1;
         self.find();
         std::mem::replace(&mut self.count, count)
@@ -162,7 +152,7 @@ impl Sequencer {
     /// Goes to a moment of a time through, as if it had come at frame `since`. What rings keeps the time it had left.
     pub fn go(&mut self, frame: u64, since: u64, to: (u32, Ticks)) {
         self.change(frame, |transport| transport.go(since.min(frame), to));
-        self.next_count = self.count.len();
+        self.next_count = self.count.events.len();
     }
 
     /// Changes the transport; where that moves the place, what rings keeps the time it had left.
@@ -255,8 +245,8 @@ impl Sequencer {
             courses.filter_map(move |(course, damp)| Some(((*damp)?, Due::Damp(player, course))))
         });
         let damp = damps.min().and_then(|(moment, due)| at(moment, due));
-        let counted = self.count.get(self.next_count).and_then(|event| {
-            let moment = transport.begin() - self.count_length + event.at;
+        let counted = self.count.events.get(self.next_count).and_then(|event| {
+            let moment = transport.begin() - self.count.length + event.at;
             at(moment, Due::Count)
         });
         let event = self.next_event();
@@ -309,7 +299,7 @@ impl Sequencer {
     }
 
     fn count_click(&mut self) -> Option<Action> {
-        let event = self.count[self.next_count];
+        let event = self.count.events[self.next_count];
         self.next_count += 1;
         let Sound::Click { first } = event.sound else {
             return None;

@@ -10,6 +10,8 @@
 
 use crate::chart::{Tempo, Ticks};
 
+use super::score::Score;
+
 /// Slowest and fastest tempo, in beats a minute.
 pub const BPM: std::ops::RangeInclusive<f32> = 30.0..=300.0;
 
@@ -39,13 +41,22 @@ enum Motion {
 }
 
 /// At this frame it was here.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 struct Anchor {
     frame: u64,
     /// Time through, from 0.
     time: u32,
     /// From the start of the time through.
     at: Ticks,
+    /// The part of a tick that has gone by besides: what is rounded away at one join would add up over many.
+    part: f64,
+}
+
+impl Anchor {
+    const fn new(frame: u64, (time, at): (u32, Ticks)) -> Self {
+        let part = 0.0;
+        Self { frame, time, at, part }
+    }
 }
 
 /// Where the band is: time through and moment, count-in, loop, tempo. A copy of it goes on by itself.
@@ -66,6 +77,10 @@ pub struct Transport {
     anchor: Anchor,
     /// Where the count-in leads to: before it, the band counts.
     begin: Ticks,
+    /// How long the count-in is.
+    count: Ticks,
+    /// From when on in the last time through a tag is played, and its first bar.
+    tag: Option<(Ticks, usize)>,
     /// Nobody stumbled in this pass: it went from its beginning with no hold, jump or pull.
     clean: bool,
 }
@@ -83,12 +98,10 @@ impl Transport {
             range: None,
             ramp: None,
             motion: Motion::Still,
-            anchor: Anchor {
-                frame: 0,
-                time: 0,
-                at: Ticks::ZERO,
-            },
+            anchor: Anchor::new(0, (0, Ticks::ZERO)),
             begin: Ticks::ZERO,
+            count: Ticks::ZERO,
+            tag: None,
             clean: false,
         };
         transport.limit_tempo();
@@ -140,9 +153,19 @@ impl Transport {
         self.anchor.time
     }
 
-    /// Where a count-in led to or leads to.
+    /// Where a count-in leads to, and where this pass began otherwise.
     pub fn begin(&self) -> Ticks {
         self.begin
+    }
+
+    /// How long the count-in is that leads there.
+    pub fn count(&self) -> Ticks {
+        self.count
+    }
+
+    /// From when on in this time through a tag is played, and its first bar in playing order.
+    pub fn tag(&self) -> Option<(Ticks, usize)> {
+        self.tag.filter(|_| self.is_last(self.anchor.time))
     }
 
     /// How many times through there are in all, if there is an end.
@@ -169,13 +192,20 @@ impl Transport {
     /// The moment of this pass at a frame; before [`Self::begin`] it counts in. Joins are not looked at: see
     /// [`Self::advance`].
     pub fn at(&self, frame: u64) -> Ticks {
+        self.walked(frame).0
+    }
+
+    /// The whole ticks and the part of one at a frame.
+    fn walked(&self, frame: u64) -> (Ticks, f64) {
+        let Anchor { frame: since, at, part, .. } = self.anchor;
         if self.motion != Motion::Going {
-            return self.anchor.at;
+            return (at, part);
         }
-        let frames = frame.saturating_sub(self.anchor.frame);
-        #[allow(clippy::cast_precision_loss, clippy::cast_possible_truncation)] // far below 2^53
-        let walked = (frames as f64 * self.speed()).round() as i64;
-        self.anchor.at + Ticks(walked)
+        #[allow(clippy::cast_precision_loss)] // far below 2^53
+        let ticks = frame.saturating_sub(since) as f64 * self.speed() + part;
+        #[allow(clippy::cast_possible_truncation)] // likewise
+        let whole = ticks.floor() as i64;
+        (at + Ticks(whole), ticks - ticks.floor())
     }
 
     /// The first frame at which a moment of this pass has come, the anchor's at the earliest. `None` where nothing moves.
@@ -188,8 +218,8 @@ impl Transport {
             clippy::cast_precision_loss,
             clippy::cast_possible_truncation,
             clippy::cast_sign_loss
-        )] // not negative, and `as` saturates
-        let before = (((ahead as f64 - 1.0) / self.speed()) as u64).saturating_sub(1);
+        )] // far below 2^53; what is negative becomes 0
+        let before = ((ahead as f64 - 1.0) / self.speed()) as u64;
         let mut frame = self.anchor.frame.saturating_add(before);
         while self.at(frame) < at {
             frame += 1;
@@ -219,13 +249,12 @@ impl Transport {
     /// Goes over the next join, which must be [`Self::join`].
     pub fn cross(&mut self, join: u64) {
         let reach = self.reach();
-        let over = self.at(join) - reach;
+        let (at, part) = self.walked(join);
         let (time, start) = match self.looped() {
             Some((start, _)) => (self.anchor.time, start),
             None if self.is_last(self.anchor.time) || self.length < SHORTEST_LOOP => {
                 self.motion = Motion::Ended;
-                self.anchor.frame = join;
-                self.anchor.at = reach;
+                self.anchor = Anchor::new(join, (self.anchor.time, reach));
                 return;
             }
             None => (self.anchor.time.saturating_add(1), Ticks::ZERO),
@@ -233,7 +262,8 @@ impl Transport {
         self.anchor = Anchor {
             frame: join,
             time,
-            at: start + over.max(Ticks::ZERO),
+            at: start + (at - reach),
+            part,
         };
         self.begin = start;
         if let Some(ramp) = self.ramp.filter(|_| self.clean) {
@@ -256,7 +286,7 @@ impl Transport {
     /// The anchor is here and now, so that what follows can change the speed without moving the place.
     fn settle(&mut self, frame: u64) {
         self.advance(frame);
-        self.anchor.at = self.at(frame);
+        (self.anchor.at, self.anchor.part) = self.walked(frame);
         self.anchor.frame = frame.max(self.anchor.frame);
     }
 
@@ -266,12 +296,8 @@ impl Transport {
             self.last = None;
         }
         self.motion = Motion::Going;
-        self.begin = at;
-        self.anchor = Anchor {
-            frame,
-            time,
-            at: at - count,
-        };
+        (self.begin, self.count) = (at, count);
+        self.anchor = Anchor::new(frame, (time, at - count));
         self.clean = at <= self.range.map_or(Ticks::ZERO, |(start, _)| start);
     }
 
@@ -298,7 +324,7 @@ impl Transport {
     /// a player who was there then. What stands goes on standing there; a tune that was over is held there.
     pub fn go(&mut self, frame: u64, (time, at): (u32, Ticks)) {
         let at = at.max(Ticks::ZERO);
-        self.anchor = Anchor { frame, time, at };
+        self.anchor = Anchor::new(frame, (time, at));
         self.begin = Ticks::ZERO;
         self.clean = false;
         if self.motion == Motion::Ended {
@@ -357,7 +383,13 @@ impl Transport {
     /// How long a time through and the last one are, the ending included. A loop that does not fit is lifted.
     pub fn set_length(&mut self, frame: u64, length: Ticks, last_length: Ticks) {
         self.settle(frame);
-        (self.length, self.last_length) = (length, last_length);
+        (self.length, self.last_length, self.tag) = (length, last_length, None);
         self.range = self.range.filter(|&(_, end)| end <= self.length);
+    }
+
+    /// The same for what the band plays.
+    pub fn set_score(&mut self, frame: u64, score: &Score) {
+        self.set_length(frame, score.length, score.last_length);
+        self.tag = score.tag.as_ref().map(|tag| (tag.at, tag.bars.start));
     }
 }

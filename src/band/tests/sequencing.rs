@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use super::transport::{seconds, transport};
-use crate::band::{Action, Event, Player, Ramp, Score, Sequencer, Sound, Touch};
+use crate::band::{Action, CountIn, Event, Player, Ramp, Score, Sequencer, Sound, Touch};
 use crate::chart::Ticks;
 
 const BAR: Ticks = Ticks::WHOLE;
@@ -34,6 +34,14 @@ fn click(quarter: i64) -> Event {
     }
 }
 
+/// A bar of count, with so many clicks.
+fn count(clicks: i64) -> CountIn {
+    CountIn {
+        events: (0..clicks).map(click).collect(),
+        length: BAR,
+    }
+}
+
 /// A quarter note on every beat of eight bars; the last time has two bars more.
 fn score() -> Score {
     let events = |quarters| (0..quarters).map(|quarter| stroke(quarter, 1)).collect();
@@ -42,6 +50,7 @@ fn score() -> Score {
         length: BAR * 8,
         last: events(40),
         last_length: BAR * 10,
+        tag: None,
     }
 }
 
@@ -82,7 +91,7 @@ fn notes(actions: &[(u64, Action)]) -> Vec<u8> {
 #[test]
 fn every_event_comes_once_at_its_frame() {
     let mut sequencer = sequencer();
-    sequencer.start(0, (0, Ticks::ZERO), vec![], Ticks::ZERO);
+    sequencer.start(0, (0, Ticks::ZERO), CountIn::default());
     let done = play(&mut sequencer, 0, seconds(16.0), 256);
     let expected: Vec<_> = (0..32).map(|i| (40 + i as u8, 500 * i)).collect();
     assert_eq!(strokes(&done), expected);
@@ -105,7 +114,7 @@ fn blocks_of_any_length_do_the_same_at_the_same_frames() {
             }));
             transport.set_range(0, Some((BAR, BAR * 2)));
         });
-        sequencer.start(0, (0, Ticks::ZERO), vec![click(0), click(1)], BAR);
+        sequencer.start(0, (0, Ticks::ZERO), count(2));
         let mut done = play(&mut sequencer, 0, seconds(9.3), block);
         sequencer.change(seconds(9.3), |transport| {
             transport.set_bpm(seconds(9.3), 55.5)
@@ -123,11 +132,11 @@ fn blocks_of_any_length_do_the_same_at_the_same_frames() {
 fn the_count_clicks_before_the_start_and_the_beat_only_when_wanted() {
     let mut with_clicks = score();
     with_clicks.events.push(click(31));
-    let count = |beat| {
+    let clicks = |beat| {
         let mut sequencer = sequencer();
         sequencer.set_score(0, Arc::new(with_clicks.clone()));
         sequencer.set_beat(beat);
-        sequencer.start(0, (0, BAR), (0..4).map(click).collect(), BAR);
+        sequencer.start(0, (0, BAR), count(4));
         let done = play(&mut sequencer, 0, seconds(16.0), 512);
         let clicks = done.iter().filter_map(|(frame, action)| match action {
             Action::Click { first, .. } => Some((*first, (frame + 24) / 48)),
@@ -136,15 +145,15 @@ fn the_count_clicks_before_the_start_and_the_beat_only_when_wanted() {
         (clicks.collect::<Vec<_>>(), strokes(&done)[0])
     };
     let counted = [(true, 0), (false, 500), (false, 1000), (false, 1500)];
-    assert_eq!(count(false), (counted.to_vec(), (44, 2000)));
-    assert_eq!(count(true).0.len(), 5);
+    assert_eq!(clicks(false), (counted.to_vec(), (44, 2000)));
+    assert_eq!(clicks(true).0.len(), 5);
 }
 
 #[test]
 fn a_loop_joins_with_no_stroke_lost_and_none_twice() {
     let mut sequencer = sequencer();
     sequencer.change(0, |transport| transport.set_range(0, Some((BAR, BAR * 2))));
-    sequencer.start(0, (0, BAR), vec![], Ticks::ZERO);
+    sequencer.start(0, (0, BAR), CountIn::default());
     let done = play(&mut sequencer, 0, seconds(20.0), 480);
     let expected: Vec<_> = (0..40).map(|i| (44 + (i % 4) as u8, 500 * i)).collect();
     assert_eq!(strokes(&done), expected);
@@ -155,13 +164,13 @@ fn a_loop_joins_with_no_stroke_lost_and_none_twice() {
                 && (frame + 24) / 48 == 2000 * i
         })
     };
-    assert!((1..10).all(late));
+    assert!((1..10_u64).all(late));
 }
 
 #[test]
 fn changes_of_tempo_in_every_block_lose_nothing_and_repeat_nothing() {
     let mut sequencer = sequencer();
-    sequencer.start(0, (0, Ticks::ZERO), vec![], Ticks::ZERO);
+    sequencer.start(0, (0, Ticks::ZERO), CountIn::default());
     let (mut done, mut frame) = (Vec::new(), 0);
     for i in 0..4_000_u16 {
         let bpm = 30.0 + f32::from(i.wrapping_mul(7919) % 271);
@@ -190,7 +199,7 @@ fn strokes_across_the_courses_come_late_whatever_the_tempo() {
         }
         sequencer.set_score(0, Arc::new(spread));
         sequencer.change(0, |transport| transport.set_bpm(0, bpm));
-        sequencer.start(0, (0, Ticks::ZERO), vec![], Ticks::ZERO);
+        sequencer.start(0, (0, Ticks::ZERO), CountIn::default());
         let done = play(&mut sequencer, 0, seconds(0.1), 64);
         let at: Vec<_> = strokes(&done).into_iter().map(|(_, ms)| ms).collect();
         assert_eq!(at, [0, 6, 12], "{bpm}");
@@ -200,7 +209,7 @@ fn strokes_across_the_courses_come_late_whatever_the_tempo() {
 #[test]
 fn the_last_time_may_be_said_in_its_middle() {
     let mut sequencer = sequencer();
-    sequencer.start(0, (0, Ticks::ZERO), vec![], Ticks::ZERO);
+    sequencer.start(0, (0, Ticks::ZERO), CountIn::default());
     let mut done = play(&mut sequencer, 0, seconds(21.3), 256);
     sequencer.change(seconds(21.3), |transport| {
         transport.set_last(seconds(21.3), true)
@@ -215,7 +224,7 @@ fn the_last_time_may_be_said_in_its_middle() {
 #[test]
 fn another_score_goes_on_from_the_same_moment() {
     let mut sequencer = sequencer();
-    sequencer.start(0, (0, Ticks::ZERO), vec![], Ticks::ZERO);
+    sequencer.start(0, (0, Ticks::ZERO), CountIn::default());
     // The change comes at the very frame of a stroke.
     let mut done = play(&mut sequencer, 0, seconds(2.0), 100);
     sequencer.set_score(seconds(2.0), Arc::new(score()));
@@ -226,7 +235,7 @@ fn another_score_goes_on_from_the_same_moment() {
 #[test]
 fn held_and_gone_on_nothing_is_struck_again() {
     let mut sequencer = sequencer();
-    sequencer.start(0, (0, Ticks::ZERO), vec![], Ticks::ZERO);
+    sequencer.start(0, (0, Ticks::ZERO), CountIn::default());
     let mut done = play(&mut sequencer, 0, seconds(2.25), 100);
     sequencer.hold(seconds(2.25), true);
     let held = play(&mut sequencer, seconds(2.25), seconds(7.25), 100);
@@ -240,7 +249,7 @@ fn held_and_gone_on_nothing_is_struck_again() {
 #[test]
 fn a_jump_goes_on_from_there_and_a_pull_skips_what_was_missed() {
     let mut sequencer = sequencer();
-    sequencer.start(0, (0, Ticks::ZERO), vec![], Ticks::ZERO);
+    sequencer.start(0, (0, Ticks::ZERO), CountIn::default());
     play(&mut sequencer, 0, seconds(2.1), 100);
     let now = seconds(2.1);
     sequencer.go(now, now, (0, BAR * 3));

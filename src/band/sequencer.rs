@@ -10,12 +10,17 @@ use crate::chart::Ticks;
 use crate::frets::MAX_COURSES;
 
 use super::click::CountIn;
+use super::command::{Command, Spent, Tone};
 use super::event::{Event, Player, Sound, Touch};
+use super::human::Human;
 use super::score::Score;
 use super::transport::Transport;
 
 /// Most strokes that are on their way across the courses at a time; what is more is struck at once.
 const MOST_LATE: usize = 128;
+
+/// Seconds after which a string to tune by is struck again.
+const TONE_AGAIN: u64 = 3;
 
 /// What the hands do at a frame.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -65,6 +70,7 @@ enum Due {
     Count,
     Event,
     Join,
+    Tone,
     Late(usize),
 }
 
@@ -86,22 +92,28 @@ pub struct Sequencer {
     /// When a hand damps each course, from the start of the time through.
     damps: [[Option<Ticks>; MAX_COURSES]; Player::ALL.len()],
     hush: bool,
+    human: Human,
+    /// A string to tune by, and when it is struck next.
+    tone: Option<(u64, Tone)>,
 }
 
 impl Sequencer {
-    /// Still, with nothing to play.
-    pub fn new(transport: Transport) -> Self {
+    /// Goes on from where a transport is at a frame, with nothing to play until it is told.
+    pub fn resuming(mut transport: Transport, frame: u64) -> Self {
+        transport.advance(frame);
         Self {
             transport,
             score: Arc::default(),
             next: 0,
-            still: Ticks::ZERO,
+            still: transport.at(frame).max(transport.begin()),
             count: CountIn::default(),
             next_count: 0,
             beat: false,
             late: Vec::with_capacity(MOST_LATE),
             damps: [[None; MAX_COURSES]; Player::ALL.len()],
             hush: false,
+            human: Human::EXACT,
+            tone: None,
         }
     }
 
@@ -115,53 +127,45 @@ impl Sequencer {
         self.beat = beat;
     }
 
-    /// Plays something else from here on; gives back what was played.
-    pub fn set_score(&mut self, frame: u64, score: Arc<Score>) -> Arc<Score> {
-        self.change(frame, |transport| transport.set_score(frame, &score));
-        let old = std::mem::replace(&mut self.score, score);
-        self.find();
-        old
-    }
-
-    /// Starts at a moment of a time through, after a count; gives back the count that was there before.
-    pub fn start(&mut self, frame: u64, from: (u32, Ticks), count: CountIn) -> CountIn {
-        self.hush();
-        self.transport.start(frame, from, count.length);
-        self.next_count = 0;
-        self.still = from.1;
-        self.find();
-        std::mem::replace(&mut self.count, count)
-    }
-
-    /// Stops; all hands damp.
-    pub fn stop(&mut self, frame: u64) {
-        self.arrive(frame);
-        self.transport.stop(frame);
-        self.hush();
-    }
-
-    /// Stands, all hands damping; or goes on.
-    pub fn hold(&mut self, frame: u64, held: bool) {
-        self.arrive(frame);
-        self.transport.hold(frame, held);
-        if held {
-            self.hush();
+    /// Does as told from a frame on, which is the first that was not asked for yet; gives back what is no longer needed.
+    /// Levels are not its business.
+    pub fn apply(&mut self, frame: u64, command: Command) -> Option<Spent> {
+        match &command {
+            Command::Human(human) => self.human = *human,
+            Command::Tone(tone) => {
+                self.hush();
+                self.tone = tone.map(|tone| (frame, tone));
+            }
+            _ => self.steer(frame, &command),
+        }
+        match command {
+            Command::Score(score) => {
+                let old = std::mem::replace(&mut self.score, score);
+                self.find();
+                Some(Spent::Score(old))
+            }
+            Command::Play { count, .. } => {
+                self.next_count = 0;
+                Some(Spent::Count(std::mem::replace(&mut self.count, count)))
+            }
+            _ => None,
         }
     }
 
-    /// Goes to a moment of a time through, as if it had come at frame `since`. What rings keeps the time it had left.
-    pub fn go(&mut self, frame: u64, since: u64, to: (u32, Ticks)) {
-        self.change(frame, |transport| transport.go(since.min(frame), to));
-        self.next_count = self.count.events.len();
-    }
-
     /// Changes the transport; where that moves the place, what rings keeps the time it had left.
-    pub fn change(&mut self, frame: u64, change: impl FnOnce(&mut Transport)) {
+    fn steer(&mut self, frame: u64, command: &Command) {
         self.arrive(frame);
         let before = (self.transport.time(), self.transport.at(frame));
-        change(&mut self.transport);
+        self.transport.obey(frame, command);
         let after = (self.transport.time(), self.transport.at(frame));
-        if after != before {
+        match command {
+            Command::Play { .. } | Command::Stop | Command::Hold(true) => self.hush(),
+            Command::Go { .. } => self.next_count = self.count.events.len(),
+            _ => {}
+        }
+        if let Command::Play { from, .. } = command {
+            self.still = from.1;
+        } else if after != before {
             self.shift(after.1 - before.1);
             self.still = after.1;
         }
@@ -254,7 +258,8 @@ impl Sequencer {
         let join = transport.join().map(|join| (join, Due::Join));
         let late = self.late.iter().enumerate();
         let late = late.map(|(i, late)| (late.frame, Due::Late(i))).min();
-        [damp, counted, event, join, late]
+        let tone = self.tone.map(|(frame, _)| (frame, Due::Tone));
+        [damp, counted, event, join, tone, late]
             .into_iter()
             .flatten()
             .min()
@@ -275,6 +280,7 @@ impl Sequencer {
                     self.cross(frame);
                     std::mem::take(&mut self.hush).then_some(Action::DampAll)
                 }
+                Due::Tone => self.strike_tone(frame),
                 Due::Late(i) => {
                     let late = self.late.swap_remove(i);
                     self.strike(frame, late.event)
@@ -309,8 +315,13 @@ impl Sequencer {
     }
 
     fn event(&mut self, frame: u64) -> Option<Action> {
-        let event = self.next_event()?;
+        let mut event = self.next_event()?;
         self.next += 1;
+        if !matches!(event.sound, Sound::Click { .. }) {
+            let nudge = self.human.nudge(self.transport.time(), &event);
+            event.after_ms += nudge.ms;
+            event.force = (event.force * nudge.force_factor).min(1.0);
+        }
         let after = f64::from(event.after_ms.clamp(0.0, 1000.0)) / 1000.0;
         #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // at most a second
         let after = (after * f64::from(self.transport.rate())).round() as u64;
@@ -318,6 +329,18 @@ impl Sequencer {
             return None;
         }
         self.strike(frame, event)
+    }
+
+    fn strike_tone(&mut self, frame: u64) -> Option<Action> {
+        let (at, tone) = self.tone.as_mut()?;
+        *at = frame + TONE_AGAIN * u64::from(self.transport.rate());
+        Some(Action::Strike {
+            player: tone.player,
+            course: tone.course,
+            midi: tone.midi,
+            force: 0.6,
+            touch: Touch::Ring,
+        })
     }
 
     fn strike(&mut self, frame: u64, event: Event) -> Option<Action> {
@@ -344,3 +367,6 @@ impl Sequencer {
         }
     }
 }
+
+#[cfg(test)]
+mod tests;

@@ -332,10 +332,10 @@ impl Transport {
         }
     }
 
-    /// Another tempo from here on, in beats a minute.
-    pub fn set_bpm(&mut self, frame: u64, bpm: f32) {
+    /// Another tempo from here on.
+    pub fn set_tempo(&mut self, frame: u64, tempo: Tempo) {
         self.settle(frame);
-        self.tempo.bpm = bpm;
+        self.tempo = tempo;
         self.limit_tempo();
     }
 
@@ -393,3 +393,6 @@ impl Transport {
         self.tag = score.tag.as_ref().map(|tag| (tag.at, tag.bars.start));
     }
 }
+
+#[cfg(test)]
+pub(super) mod tests;

@@ -2,9 +2,9 @@
 
 use std::sync::Arc;
 
-use super::transport::{seconds, transport};
-use crate::band::{Action, CountIn, Event, Player, Ramp, Score, Sequencer, Sound, Touch};
-use crate::chart::Ticks;
+use crate::band::transport::tests::{seconds, transport};
+use crate::band::{Action, Command, CountIn, Event, Player, Ramp, Score, Sequencer, Sound, Touch};
+use crate::chart::{Tempo, Ticks};
 
 const BAR: Ticks = Ticks::WHOLE;
 
@@ -55,9 +55,19 @@ fn score() -> Score {
 }
 
 fn sequencer() -> Sequencer {
-    let mut sequencer = Sequencer::new(transport());
-    sequencer.set_score(0, Arc::new(score()));
+    let mut sequencer = Sequencer::resuming(transport(), 0);
+    sequencer.apply(0, Command::Score(Arc::new(score())));
     sequencer
+}
+
+/// Starts at frame 0.
+fn play_from(sequencer: &mut Sequencer, from: (u32, Ticks), count: CountIn) {
+    sequencer.apply(0, Command::Play { from, count });
+}
+
+fn bpm(bpm: f32) -> Command {
+    let beat = Ticks::QUARTER;
+    Command::Tempo(Tempo { bpm, beat })
 }
 
 /// What happens from one frame to another, asked for in blocks of a length.
@@ -91,7 +101,7 @@ fn notes(actions: &[(u64, Action)]) -> Vec<u8> {
 #[test]
 fn every_event_comes_once_at_its_frame() {
     let mut sequencer = sequencer();
-    sequencer.start(0, (0, Ticks::ZERO), CountIn::default());
+    play_from(&mut sequencer, (0, Ticks::ZERO), CountIn::default());
     let done = play(&mut sequencer, 0, seconds(16.0), 256);
     let expected: Vec<_> = (0..32).map(|i| (40 + i as u8, 500 * i)).collect();
     assert_eq!(strokes(&done), expected);
@@ -106,19 +116,13 @@ fn every_event_comes_once_at_its_frame() {
 fn blocks_of_any_length_do_the_same_at_the_same_frames() {
     let all = |block| {
         let mut sequencer = sequencer();
-        sequencer.change(0, |transport| {
-            transport.set_bpm(0, 133.7);
-            transport.set_ramp(Some(Ramp {
-                percent: 7.0,
-                ceiling: 290.0,
-            }));
-            transport.set_range(0, Some((BAR, BAR * 2)));
-        });
-        sequencer.start(0, (0, Ticks::ZERO), count(2));
+        let (percent, ceiling) = (7.0, 290.0);
+        sequencer.apply(0, bpm(133.7));
+        sequencer.apply(0, Command::Ramp(Some(Ramp { percent, ceiling })));
+        sequencer.apply(0, Command::Loop(Some((BAR, BAR * 2))));
+        play_from(&mut sequencer, (0, Ticks::ZERO), count(2));
         let mut done = play(&mut sequencer, 0, seconds(9.3), block);
-        sequencer.change(seconds(9.3), |transport| {
-            transport.set_bpm(seconds(9.3), 55.5)
-        });
+        sequencer.apply(seconds(9.3), bpm(55.5));
         done.extend(play(&mut sequencer, seconds(9.3), seconds(30.0), block));
         done
     };
@@ -134,9 +138,9 @@ fn the_count_clicks_before_the_start_and_the_beat_only_when_wanted() {
     with_clicks.events.push(click(31));
     let clicks = |beat| {
         let mut sequencer = sequencer();
-        sequencer.set_score(0, Arc::new(with_clicks.clone()));
+        sequencer.apply(0, Command::Score(Arc::new(with_clicks.clone())));
         sequencer.set_beat(beat);
-        sequencer.start(0, (0, BAR), count(4));
+        play_from(&mut sequencer, (0, BAR), count(4));
         let done = play(&mut sequencer, 0, seconds(16.0), 512);
         let clicks = done.iter().filter_map(|(frame, action)| match action {
             Action::Click { first, .. } => Some((*first, (frame + 24) / 48)),
@@ -152,8 +156,8 @@ fn the_count_clicks_before_the_start_and_the_beat_only_when_wanted() {
 #[test]
 fn a_loop_joins_with_no_stroke_lost_and_none_twice() {
     let mut sequencer = sequencer();
-    sequencer.change(0, |transport| transport.set_range(0, Some((BAR, BAR * 2))));
-    sequencer.start(0, (0, BAR), CountIn::default());
+    sequencer.apply(0, Command::Loop(Some((BAR, BAR * 2))));
+    play_from(&mut sequencer, (0, BAR), CountIn::default());
     let done = play(&mut sequencer, 0, seconds(20.0), 480);
     let expected: Vec<_> = (0..40).map(|i| (44 + (i % 4) as u8, 500 * i)).collect();
     assert_eq!(strokes(&done), expected);
@@ -170,11 +174,10 @@ fn a_loop_joins_with_no_stroke_lost_and_none_twice() {
 #[test]
 fn changes_of_tempo_in_every_block_lose_nothing_and_repeat_nothing() {
     let mut sequencer = sequencer();
-    sequencer.start(0, (0, Ticks::ZERO), CountIn::default());
+    play_from(&mut sequencer, (0, Ticks::ZERO), CountIn::default());
     let (mut done, mut frame) = (Vec::new(), 0);
     for i in 0..4_000_u16 {
-        let bpm = 30.0 + f32::from(i.wrapping_mul(7919) % 271);
-        sequencer.change(frame, |transport| transport.set_bpm(frame, bpm));
+        sequencer.apply(frame, bpm(30.0 + f32::from(i.wrapping_mul(7919) % 271)));
         done.extend(play(&mut sequencer, frame, frame + 251, 251));
         frame += 251;
     }
@@ -187,7 +190,7 @@ fn changes_of_tempo_in_every_block_lose_nothing_and_repeat_nothing() {
 
 #[test]
 fn strokes_across_the_courses_come_late_whatever_the_tempo() {
-    for bpm in [60.0, 120.0, 300.0] {
+    for speed in [60.0, 120.0, 300.0] {
         let mut sequencer = sequencer();
         let mut spread = score();
         spread.events.truncate(1);
@@ -197,23 +200,21 @@ fn strokes_across_the_courses_come_late_whatever_the_tempo() {
                 ..stroke(0, 1)
             });
         }
-        sequencer.set_score(0, Arc::new(spread));
-        sequencer.change(0, |transport| transport.set_bpm(0, bpm));
-        sequencer.start(0, (0, Ticks::ZERO), CountIn::default());
+        sequencer.apply(0, Command::Score(Arc::new(spread)));
+        sequencer.apply(0, bpm(speed));
+        play_from(&mut sequencer, (0, Ticks::ZERO), CountIn::default());
         let done = play(&mut sequencer, 0, seconds(0.1), 64);
         let at: Vec<_> = strokes(&done).into_iter().map(|(_, ms)| ms).collect();
-        assert_eq!(at, [0, 6, 12], "{bpm}");
+        assert_eq!(at, [0, 6, 12], "{speed}");
     }
 }
 
 #[test]
 fn the_last_time_may_be_said_in_its_middle() {
     let mut sequencer = sequencer();
-    sequencer.start(0, (0, Ticks::ZERO), CountIn::default());
+    play_from(&mut sequencer, (0, Ticks::ZERO), CountIn::default());
     let mut done = play(&mut sequencer, 0, seconds(21.3), 256);
-    sequencer.change(seconds(21.3), |transport| {
-        transport.set_last(seconds(21.3), true)
-    });
+    sequencer.apply(seconds(21.3), Command::LastTime(true));
     done.extend(play(&mut sequencer, seconds(21.3), seconds(60.0), 256));
     let expected: Vec<u8> = (40..72).chain(40..80).collect();
     assert_eq!(notes(&done), expected);
@@ -224,10 +225,10 @@ fn the_last_time_may_be_said_in_its_middle() {
 #[test]
 fn another_score_goes_on_from_the_same_moment() {
     let mut sequencer = sequencer();
-    sequencer.start(0, (0, Ticks::ZERO), CountIn::default());
+    play_from(&mut sequencer, (0, Ticks::ZERO), CountIn::default());
     // The change comes at the very frame of a stroke.
     let mut done = play(&mut sequencer, 0, seconds(2.0), 100);
-    sequencer.set_score(seconds(2.0), Arc::new(score()));
+    sequencer.apply(seconds(2.0), Command::Score(Arc::new(score())));
     done.extend(play(&mut sequencer, seconds(2.0), seconds(4.0), 100));
     assert_eq!(notes(&done), (40..48).collect::<Vec<u8>>());
 }
@@ -235,12 +236,12 @@ fn another_score_goes_on_from_the_same_moment() {
 #[test]
 fn held_and_gone_on_nothing_is_struck_again() {
     let mut sequencer = sequencer();
-    sequencer.start(0, (0, Ticks::ZERO), CountIn::default());
+    play_from(&mut sequencer, (0, Ticks::ZERO), CountIn::default());
     let mut done = play(&mut sequencer, 0, seconds(2.25), 100);
-    sequencer.hold(seconds(2.25), true);
+    sequencer.apply(seconds(2.25), Command::Hold(true));
     let held = play(&mut sequencer, seconds(2.25), seconds(7.25), 100);
     assert_eq!(held, [(seconds(2.25), Action::DampAll)]);
-    sequencer.hold(seconds(7.25), false);
+    sequencer.apply(seconds(7.25), Command::Hold(false));
     done.extend(play(&mut sequencer, seconds(7.25), seconds(9.0), 100));
     assert_eq!(notes(&done), (40..48).collect::<Vec<u8>>());
     assert_eq!(strokes(&done)[5], (45, 7500));
@@ -249,15 +250,17 @@ fn held_and_gone_on_nothing_is_struck_again() {
 #[test]
 fn a_jump_goes_on_from_there_and_a_pull_skips_what_was_missed() {
     let mut sequencer = sequencer();
-    sequencer.start(0, (0, Ticks::ZERO), CountIn::default());
+    play_from(&mut sequencer, (0, Ticks::ZERO), CountIn::default());
     play(&mut sequencer, 0, seconds(2.1), 100);
     let now = seconds(2.1);
-    sequencer.go(now, now, (0, BAR * 3));
+    let to = (0, BAR * 3);
+    sequencer.apply(now, Command::Go { to, since: now });
     let done = play(&mut sequencer, now, seconds(2.5), 100);
     assert_eq!(strokes(&done), [(52, 2100)]);
     // The player was there 0.1 s ago: what would have come since is not made up for.
     let now = seconds(2.5);
-    sequencer.go(now, seconds(2.4), (0, BAR * 5));
+    let (to, since) = ((0, BAR * 5), seconds(2.4));
+    sequencer.apply(now, Command::Go { to, since });
     let done = play(&mut sequencer, now, seconds(3.0), 100);
     assert_eq!(strokes(&done), [(61, 2900)]);
 }

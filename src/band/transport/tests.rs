@@ -7,14 +7,18 @@ const RATE: u32 = 48_000;
 const BAR: Ticks = Ticks::WHOLE;
 
 /// Eight bars at 120 quarters a minute: a bar lasts two seconds.
-pub(super) fn transport() -> Transport {
-    let beat = Ticks::QUARTER;
-    let mut transport = Transport::new(RATE, Tempo { bpm: 120.0, beat });
+pub(in crate::band) fn transport() -> Transport {
+    let mut transport = Transport::new(RATE, tempo(120.0));
     transport.set_length(0, BAR * 8, BAR * 8);
     transport
 }
 
-pub(super) fn seconds(seconds: f64) -> u64 {
+fn tempo(bpm: f32) -> Tempo {
+    let beat = Ticks::QUARTER;
+    Tempo { bpm, beat }
+}
+
+pub(in crate::band) fn seconds(seconds: f64) -> u64 {
     (seconds * f64::from(RATE)).round() as u64
 }
 
@@ -46,7 +50,7 @@ fn the_place_follows_from_the_frame_alone() {
 fn a_thousand_times_through_do_not_drift() {
     // 97 beats a minute: no bar is a whole number of frames.
     let mut transport = transport();
-    transport.set_bpm(0, 97.0);
+    transport.set_tempo(0, tempo(97.0));
     transport.start(0, (0, Ticks::ZERO), Ticks::ZERO);
     let bars = 8.0 * 1000.0;
     let end = bars * 4.0 * 60.0 / 97.0;
@@ -86,7 +90,7 @@ fn a_change_of_tempo_does_not_move_the_place() {
     for (i, bpm) in [30.0, 300.0, 47.11, 299.0, 120.0].into_iter().enumerate() {
         let frame = seconds(0.31) * (i as u64 + 1);
         let before = transport.at(frame);
-        transport.set_bpm(frame, bpm);
+        transport.set_tempo(frame, tempo(bpm));
         assert_eq!(transport.at(frame), before);
     }
 }
@@ -100,7 +104,7 @@ fn no_tempo_leaves_the_range() {
         (f32::INFINITY, *BPM.end()),
         (f32::NAN, 120.0),
     ] {
-        transport.set_bpm(0, asked);
+        transport.set_tempo(0, tempo(asked));
         assert_eq!(transport.tempo().bpm.to_bits(), f32::to_bits(got));
     }
 }

@@ -1,4 +1,0 @@
-//! What the clockwork of the band promises.
-
-mod sequencing;
-mod transport;

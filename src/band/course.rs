@@ -1,0 +1,185 @@
+//! A course: two strings that are struck together, and the hands that stop them.
+
+use super::event::Touch;
+use super::delay::{Decay, Line, single, whole};
+use super::pick::Pick;
+use super::voice::Voice;
+
+/// Frames rendered in one go, at most.
+const CHUNK: usize = 64;
+
+/// After so many frames below [`SILENT`] a course is at rest: more than a period of the lowest line.
+const SPAN: usize = 2048;
+
+/// -120 dB of a full stroke.
+pub(super) const SILENT: f32 = 1e-6;
+
+/// The strings of one course of a voice.
+///
+/// A new stroke takes over the course: what rang fades in a few milliseconds while the new note starts on another pair
+/// of lines, so that neither a jump nor a bent pitch is heard. Three pairs do for any hand; a fourth stroke within those
+/// milliseconds ends the oldest.
+#[derive(Debug, Clone)]
+pub struct Course {
+    voice: Voice,
+    rate: f64,
+    pairs: [Pair; 3],
+    current: usize,
+    seed: u32,
+}
+
+impl Course {
+    /// A course at rest. `rate` in frames a second.
+    #[must_use]
+    pub fn new(rate: f64, voice: Voice) -> Self {
+        Self {
+            voice,
+            rate,
+            pairs: std::array::from_fn(|_| Pair::new(rate)),
+            current: 0,
+            seed: 0x9e37_79b9,
+        }
+    }
+
+    /// Strikes the course: `hz` is its pitch, `force` from 0 to 1.
+    pub fn strike(&mut self, hz: f64, force: f32, touch: Touch) {
+        let voice = &self.voice;
+        self.pairs[self.current].fade(0, self.rate, voice.takeover_s);
+        self.current = (self.current + 1) % self.pairs.len();
+        self.seed = self
+            .seed
+            .wrapping_mul(1_664_525)
+            .wrapping_add(1_013_904_223);
+        self.pairs[self.current].strike(
+            self.rate,
+            voice,
+            hz,
+            force.clamp(0.0, 1.0),
+            touch,
+            self.seed,
+        );
+    }
+
+    /// The hand stops the string.
+    pub fn damp(&mut self) {
+        self.pairs[self.current].fade(0, self.rate, self.voice.damp_s);
+    }
+
+    /// Something is still to be heard.
+    #[must_use]
+    pub fn rings(&self) -> bool {
+        self.pairs.iter().any(|pair| pair.rings)
+    }
+
+    /// Adds the next frames to `out`.
+    pub fn add(&mut self, out: &mut [f32]) {
+        for pair in self.pairs.iter_mut().filter(|pair| pair.rings) {
+            let mut rest = &mut *out;
+            while !rest.is_empty() && pair.rings {
+                let run = rest.len().min(CHUNK).min(SPAN - pair.age);
+                let (now, later) = rest.split_at_mut(run);
+                pair.add(now);
+                rest = later;
+            }
+        }
+    }
+}
+
+/// Two lines under one pick and one hand.
+#[derive(Debug, Clone)]
+struct Pair {
+    lines: [Line; 2],
+    second: f32,
+    pick: Pick,
+    rings: bool,
+    /// Frames until the hand comes, and what it leaves of the sound from frame to frame then.
+    until: usize,
+    leaves: f32,
+    gain: f32,
+    /// Frames since the peak was looked at, and the peak.
+    age: usize,
+    peak: f32,
+}
+
+impl Pair {
+    fn new(rate: f64) -> Self {
+        Self {
+            lines: [Line::new(rate), Line::new(rate)],
+            second: 0.0,
+            pick: Pick::new(),
+            rings: false,
+            until: usize::MAX,
+            leaves: 1.0,
+            gain: 1.0,
+            age: 0,
+            peak: 0.0,
+        }
+    }
+
+    fn strike(&mut self, rate: f64, voice: &Voice, hz: f64, force: f32, touch: Touch, seed: u32) {
+        let decay = voice.decay(hz);
+        let apart = 2_f64.powf(voice.apart_cents / 2400.0);
+        let other = Decay {
+            first: decay.first * voice.second_t60,
+            treble: decay.treble * voice.second_t60,
+            ..decay
+        };
+        self.lines[0].tune(rate, hz * apart, decay);
+        self.lines[1].tune(rate, hz / apart, other);
+        self.second = voice.second;
+        let noise = match touch {
+            Touch::Ring => voice.noise,
+            Touch::Chop => voice.noise * 2.0,
+            Touch::Mute => voice.noise * 6.0,
+        };
+        self.pick.strike(rate, hz, voice, force, noise, seed);
+        self.rings = force > 0.0;
+        (self.gain, self.age, self.peak) = (1.0, 0, 0.0);
+        (self.until, self.leaves) = (usize::MAX, 1.0);
+        match touch {
+            Touch::Ring => {}
+            Touch::Chop => self.fade(whole(voice.chop_after_s * rate), rate, voice.chop_s),
+            Touch::Mute => self.fade(0, rate, voice.mute_s),
+        }
+    }
+
+    /// After so many frames what sounds falls by 60 dB in `seconds`; a hand that is there already stays as firm.
+    fn fade(&mut self, after: usize, rate: f64, seconds: f64) {
+        let leaves = single(10_f64.powf(-3.0 / (seconds * rate)));
+        self.leaves = if self.until == 0 {
+            self.leaves.min(leaves)
+        } else {
+            leaves
+        };
+        self.until = self.until.min(after);
+    }
+
+    /// At most [`CHUNK`] frames, none beyond the end of a span.
+    fn add(&mut self, out: &mut [f32]) {
+        let mut drive = [0.0; CHUNK];
+        let mut sound = [0.0; CHUNK];
+        let (drive, sound) = (&mut drive[..out.len()], &mut sound[..out.len()]);
+        if !self.pick.is_over() {
+            self.pick.fill(drive);
+        }
+        self.lines[0].add(drive, 1.0, sound);
+        if self.second > 0.0 {
+            self.lines[1].add(drive, self.second, sound);
+        }
+        for (out, sound) in out.iter_mut().zip(sound) {
+            if self.until > 0 {
+                self.until -= 1;
+            } else {
+                self.gain *= self.leaves;
+            }
+            let heard = self.gain * *sound;
+            self.peak = self.peak.max(heard.abs());
+            *out += heard;
+        }
+        self.age += out.len();
+        if self.age == SPAN {
+            self.rings = self.peak > SILENT;
+            (self.age, self.peak) = (0, 0.0);
+        }
+    }
+}

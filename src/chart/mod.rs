@@ -1,6 +1,7 @@
 //! Tunes as charts: bars with melody, chords and words, how they are strummed and in which order they are played.
 
 mod changes;
+mod heard;
 mod metre;
 mod order;
 mod part;
@@ -15,6 +16,7 @@ mod transpose;
 mod tune;
 
 pub use changes::{Change, Changes};
+pub use heard::Heard;
 pub use metre::Metre;
 pub use order::{MAX_PLAYED, PlayedBar, Playing};
 pub use strum::{Count, Direction, Slot, Stroke, StrumPattern, count_at, direction_at};

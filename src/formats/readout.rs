@@ -2,21 +2,10 @@
 
 use serde_json::{Value, json};
 
-use crate::chart::{Ticks, Tune};
+use crate::chart::{Heard, Ticks, Tune};
 use crate::theory::Mode;
 
 use super::{Problem, ReadTune};
-
-/// A note as one hears it: the notes that ties join are one, grace notes are none.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Heard {
-    /// Start, from the start of the tune.
-    pub at: Ticks,
-    /// How long it sounds.
-    pub length: Ticks,
-    /// MIDI key number: 60 is middle C.
-    pub midi: i32,
-}
 
 /// The bars of a tune by index with their starts: as written, or one time through as played.
 fn bars(tune: &Tune, played: bool) -> Vec<(usize, Ticks)> {
@@ -34,36 +23,8 @@ fn bars(tune: &Tune, played: bool) -> Vec<(usize, Ticks)> {
 }
 
 /// The melody in order of time; `played` with repeats and form, otherwise bar after bar as written.
-pub fn notes(tune: &Tune, played: bool) -> Vec<Heard> {
-    let mut heard: Vec<Heard> = Vec::new();
-    // Notes with a tie that leads on, as places in `heard`.
-    let mut held: Vec<usize> = Vec::new();
-    for (bar, start) in bars(tune, played) {
-        for note in &tune.bars[bar].notes {
-            let (at, midi) = (start + note.at, note.pitch.midi());
-            held.retain(|&index| heard[index].at + heard[index].length >= at);
-            let joins = held.iter().position(|&index| {
-                let before = heard[index];
-                before.midi == midi && before.at + before.length == at
-            });
-            let index = match joins.map(|place| held.swap_remove(place)) {
-                Some(index) => {
-                    heard[index].length += note.length;
-                    index
-                }
-                None => {
-                    let length = note.length;
-                    heard.push(Heard { at, length, midi });
-                    heard.len() - 1
-                }
-            };
-            if note.tied {
-                held.push(index);
-            }
-        }
-    }
-    heard.sort_by_key(|note| note.at);
-    heard
+pub fn notes(tune: &Tune, played: bool) -> Vec<Heard<'_>> {
+    tune.heard(bars(tune, played))
 }
 
 /// A length as a fraction of a quarter note in lowest terms: `3/2`, `4`.

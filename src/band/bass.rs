@@ -1,0 +1,261 @@
+//! The upright bass: root and fifth, and the walk into another chord.
+
+use crate::chart::Ticks;
+use crate::theory::{Chord, Key, PitchClass};
+
+use super::event::{Event, Player, Sound, Touch};
+use super::line::{Hit, Mark};
+use super::sheet::{OnChange, Sheet, SheetBar};
+use super::style::Walks;
+use super::voicings::{bass_notes, third};
+
+/// The open courses as MIDI numbers: E1 A1 D2 G2 (as the `bass` of `frets`).
+const OPEN: [u8; 4] = [28, 33, 38, 43];
+
+/// The lowest note; roots lie in the octave above it.
+const LOWEST: i32 = 28;
+
+/// A bass note before its length is known.
+struct Plucked {
+    at: Ticks,
+    midi: i32,
+    force: f32,
+    /// When its chord is over.
+    until: Ticks,
+}
+
+/// The part of the bass.
+pub(super) fn play(sheet: &Sheet) -> Vec<Event> {
+    let mut plucked: Vec<Plucked> = Vec::new();
+    let mut chord = None;
+    let mut on_root = false;
+    for (i, bar) in sheet.bars.iter().enumerate() {
+        if bar.lead_in {
+            continue;
+        }
+        let last = sheet.final_bar == Some(i);
+        let pattern = sheet.pattern(bar);
+        let target = walk_target(sheet, i);
+        let line = if target.is_some() {
+            &pattern.walk
+        } else {
+            &pattern.bass
+        };
+        let strokes = sheet.strokes(bar, line, OnChange::Mark(Hit::Root));
+        let walks = strokes
+            .iter()
+            .filter(|(_, mark, _)| mark.hit == Hit::Walk)
+            .count();
+        let mut way = match (target, strokes.first()) {
+            (Some(target), Some((.., span))) => walk(span.chord, target, bar.key, walks),
+            _ => Vec::new(),
+        }
+        .into_iter();
+        for (at, mark, span) in strokes {
+            let fresh = chord != Some(span);
+            let hit = if fresh || last { Hit::Root } else { mark.hit };
+            chord = Some(span);
+            let midi = match hit {
+                Hit::Walk => way.next().unwrap_or(root(span.chord)),
+                Hit::Third => third(span.chord)
+                    .map_or(root(span.chord), |name| above(span.chord, name.class())),
+                Hit::Fifth => fifth(span.chord),
+                Hit::Other if on_root => fifth(span.chord),
+                _ => root(span.chord),
+            };
+            on_root = midi == root(span.chord);
+            plucked.push(Plucked {
+                at: sheet.swung(bar, at),
+                midi,
+                force: force(bar, at, mark),
+                until: span.to,
+            });
+        }
+    }
+    if let Some((at, span)) = sheet.held() {
+        plucked.push(Plucked {
+            at,
+            midi: root(span.chord),
+            force: 0.8,
+            until: sheet.length,
+        });
+    }
+    ring(&plucked)
+}
+
+fn force(bar: &SheetBar, at: Ticks, mark: Mark) -> f32 {
+    let first = at == bar.start;
+    let base = if first { 0.8 } else { 0.7 };
+    if mark.accent { base + 0.1 } else { base }
+}
+
+/// Each note rings until the next one, or until its chord is over.
+fn ring(plucked: &[Plucked]) -> Vec<Event> {
+    let mut events = Vec::with_capacity(plucked.len());
+    for (i, note) in plucked.iter().enumerate() {
+        let next = plucked
+            .get(i + 1)
+            .map_or(note.until, |next| next.at.min(note.until));
+        let midi = u8::try_from(note.midi).unwrap_or(OPEN[0]);
+        let course = OPEN.iter().rposition(|&open| open <= midi).unwrap_or(0);
+        events.push(Event {
+            at: note.at,
+            after_ms: 0.0,
+            player: Player::Bass,
+            force: note.force,
+            sound: Sound::String {
+                course: u8::try_from(course).unwrap_or(0),
+                midi,
+                rings: next - note.at,
+                touch: Touch::Ring,
+            },
+        });
+    }
+    events
+}
+
+/// Where the root, or the bass after a slash, is played: in the octave from E1 to D♯2.
+fn root(chord: Chord) -> i32 {
+    lowest(bass_notes(chord).0.class())
+}
+
+/// Where the note that takes turns with it is played: below it where the bass goes as deep, else above.
+fn fifth(chord: Chord) -> i32 {
+    let (root, class) = (root(chord), bass_notes(chord).1.class());
+    let below = root - (root - class.semitones()).rem_euclid(12);
+    if below >= LOWEST { below } else { below + 12 }
+}
+
+/// A note of the chord above its bass.
+fn above(chord: Chord, class: PitchClass) -> i32 {
+    let root = root(chord);
+    root + (class.semitones() - root).rem_euclid(12)
+}
+
+/// The lowest place of a note.
+fn lowest(class: PitchClass) -> i32 {
+    LOWEST + (class.semitones() - LOWEST).rem_euclid(12)
+}
+
+/// The chord that the bass walks into from bar `i`, if it does: one chord through a whole bar, another one on the next
+/// downbeat.
+fn walk_target(sheet: &Sheet, i: usize) -> Option<Chord> {
+    let (bar, next) = (sheet.bars.get(i)?, sheet.bars.get(i + 1)?);
+    let now = sheet.harmony.at(bar.start)?;
+    let then = sheet.harmony.at(next.start)?;
+    let whole = now.from <= bar.start && now.to == bar.end() && bar.is_full() && !next.pickup;
+    let moves = root(now.chord) != root(then.chord);
+    let wanted = match sheet.style.walks {
+        Walks::Never => false,
+        Walks::IntoChanges => true,
+        Walks::IntoLines => next.number % 4 == 1 || now.from < bar.start,
+    };
+    (whole
+        && moves
+        && wanted
+        && sheet
+            .hold
+            .is_none_or(|hold| next.start < hold || then.from == hold))
+    .then_some(then.chord)
+}
+
+/// The last notes before a chord, as many as asked for: notes of the scale between one root and the other. Between roots
+/// a whole step apart lies the half step; what is left at the beginning stays on the root (common practice: G A B to C,
+/// G F♯ to Em, G G♯ to A).
+fn walk(from: Chord, to: Chord, key: Key, notes: usize) -> Vec<i32> {
+    let (start, end) = (root(from), root(to));
+    let step = (end - start).signum();
+    let scale = scale_under(from, key);
+    let way: Vec<i32> = (1..(end - start).abs())
+        .map(|k| start + step * k)
+        .filter(|&midi| scale[usize::try_from(midi.rem_euclid(12)).unwrap_or(0)])
+        .collect();
+    let mut last: Vec<i32> = way[way.len().saturating_sub(notes)..].to_vec();
+    if last.is_empty() && (end - start).abs() == 2 {
+        last.push(start + step);
+    }
+    // Up to a leading note by an augmented second is no walk: the sixth is raised too (melodic minor).
+    if let [.., below, leading] = last[..]
+        && leading - below == 3
+    {
+        let at = last.len() - 2;
+        last[at] = below + 1;
+    }
+    let stays = notes.saturating_sub(last.len());
+    std::iter::repeat_n(start, stays).chain(last).collect()
+}
+
+/// The scale of the key as it sounds under a chord: a tone of the chord takes the place of the one a half step away.
+fn scale_under(chord: Chord, key: Key) -> [bool; 12] {
+    let place = |semitones: i32| usize::try_from(semitones.rem_euclid(12)).unwrap_or(0);
+    let mut scale = [false; 12];
+    for note in key.scale() {
+        scale[place(note.class().semitones())] = true;
+    }
+    let tones: Vec<i32> = chord
+        .tones()
+        .map(|(_, name)| name.class().semitones())
+        .collect();
+    for &tone in &tones {
+        if !scale[place(tone)] {
+            for beside in [tone - 1, tone + 1] {
+                let in_chord = tones.iter().any(|&other| place(other) == place(beside));
+                scale[place(beside)] &= in_chord;
+            }
+            scale[place(tone)] = true;
+        }
+    }
+    scale
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn chord(text: &str) -> Chord {
+        text.parse().unwrap()
+    }
+
+    fn names(midi: &[i32]) -> String {
+        let key: Key = "C".parse().unwrap();
+        let names = midi.iter().map(|&midi| key.spell_midi(midi).to_string());
+        names.collect::<Vec<_>>().join(" ")
+    }
+
+    #[test]
+    fn the_bass_has_its_root_low_and_the_fifth_below_where_it_goes_as_deep() {
+        let both = |text| names(&[root(chord(text)), fifth(chord(text))]);
+        assert_eq!(both("A"), "A1 E1");
+        assert_eq!(both("D"), "D2 A1");
+        assert_eq!(both("C"), "C2 G1");
+        assert_eq!(both("G"), "G1 D2");
+        assert_eq!(both("E"), "E1 B1");
+        assert_eq!(both("Bdim"), "B1 F1");
+        assert_eq!(both("Caug"), "C2 G#1");
+    }
+
+    #[test]
+    fn a_slash_bass_is_what_the_bass_plays() {
+        let both = |text| names(&[root(chord(text)), fifth(chord(text))]);
+        assert_eq!(both("D/F#"), "F#1 A1");
+        assert_eq!(both("C/G"), "G1 C2");
+        assert_eq!(both("G/A"), "A1 A1");
+    }
+
+    #[test]
+    fn walks_are_those_that_players_know() {
+        let walked =
+            |from, to, key: &str| names(&walk(chord(from), chord(to), key.parse().unwrap(), 2));
+        // Common practice.
+        assert_eq!(walked("G", "C", "G"), "A1 B1");
+        assert_eq!(walked("C", "G", "G"), "B1 A1");
+        assert_eq!(walked("D", "G", "G"), "B1 A1");
+        assert_eq!(walked("G", "D", "D"), "B1 C#2");
+        assert_eq!(walked("A", "D", "D"), "B1 C#2");
+        assert_eq!(walked("G", "Em", "G"), "G1 F#1");
+        assert_eq!(walked("G", "A", "G"), "G1 G#1");
+        assert_eq!(walked("E7", "Am", "Am"), "F#1 G#1");
+        assert_eq!(walked("Em", "F", "C"), "E1 E1");
+        assert_eq!(walked("A7", "D", "G"), "B1 C#2");
+    }
+}

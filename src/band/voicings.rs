@@ -1,0 +1,170 @@
+//! How the band's hands hold a chord.
+
+use std::collections::HashMap;
+
+use crate::frets::{Capo, Instrument, Order, shapes};
+use crate::theory::{Chord, Degree, NoteName, PitchClass};
+
+/// A course and the MIDI number that it sounds.
+pub(super) type Tone = (u8, u8);
+
+/// The highest fret of a bass note on the guitar that is no part of the shape: the hand stays at the nut.
+const BASS_FRETS: u8 = 4;
+
+/// Courses of the guitar that are played as its bass.
+const BASS_COURSES: usize = 4;
+
+/// A chord on the guitar.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) struct Held {
+    /// What sounds on each course of the shape, low to high.
+    pub(super) strings: Vec<Tone>,
+    /// The bass note, and the one that it takes turns with.
+    pub(super) root: Tone,
+    pub(super) fifth: Tone,
+}
+
+impl Held {
+    /// The upper strings: from the D course on, and three at least.
+    pub(super) fn upper(&self) -> &[Tone] {
+        let low = self.strings.iter().filter(|tone| tone.0 < 2).count();
+        let from = low.min(self.strings.len().saturating_sub(3));
+        &self.strings[from..]
+    }
+}
+
+/// The shapes of the chords that came along, found once and then remembered: a search takes longer than all the rest of a
+/// score. Keep it from one score to the next.
+#[derive(Debug)]
+pub struct Voicings {
+    guitar_neck: Instrument,
+    mandolin_neck: Instrument,
+    guitar: HashMap<Chord, Option<Held>>,
+    mandolin: HashMap<Chord, Vec<Tone>>,
+}
+
+impl Default for Voicings {
+    fn default() -> Self {
+        let mandolin = Instrument::mandolin();
+        Self {
+            guitar_neck: Instrument::by_id("guitar").unwrap_or(mandolin.clone()),
+            mandolin_neck: mandolin,
+            guitar: HashMap::new(),
+            mandolin: HashMap::new(),
+        }
+    }
+}
+
+impl Voicings {
+    /// A chord on the guitar: the easiest shape that the app shows. `None` where no hand can hold it.
+    pub(super) fn guitar(&mut self, chord: Chord) -> Option<&Held> {
+        let neck = &self.guitar_neck;
+        let find = || hold(neck, chord);
+        self.guitar.entry(chord).or_insert_with(find).as_ref()
+    }
+
+    /// A chop of a chord on the mandolin, low to high: movable, without the bass after a slash. Where no hand can hold one
+    /// it is a shape with open strings; empty where there is none of these either.
+    pub(super) fn chop(&mut self, chord: Chord) -> &[Tone] {
+        let neck = &self.mandolin_neck;
+        self.mandolin.entry(chord).or_insert_with(|| {
+            let chord = Chord::new(chord.root, chord.quality);
+            let mut found = [Order::Chops, Order::Beginner]
+                .into_iter()
+                .filter_map(|order| strings(neck, chord, order));
+            found.next().unwrap_or_default()
+        })
+    }
+}
+
+/// What the first shape of a chord sounds on each course.
+fn strings(neck: &Instrument, chord: Chord, order: Order) -> Option<Vec<Tone>> {
+    let shape = shapes(neck, Capo::NONE, chord, order, 1)
+        .into_iter()
+        .next()?;
+    let courses = shape.frets.iter().enumerate();
+    let sounding = courses.filter_map(|(course, &fret)| tone(neck, course, fret?));
+    Some(sounding.collect())
+}
+
+fn tone(neck: &Instrument, course: usize, fret: u8) -> Option<Tone> {
+    let midi = neck.sound(course, fret, Capo::NONE)?.midi();
+    Some((u8::try_from(course).ok()?, u8::try_from(midi).ok()?))
+}
+
+fn hold(neck: &Instrument, chord: Chord) -> Option<Held> {
+    let strings = strings(neck, chord, Order::Beginner)?;
+    let (first, second) = bass_notes(chord);
+    let lowest = *strings.first()?;
+    let root = bass_course(neck, &strings, first.class(), None).unwrap_or(lowest);
+    let fifth = bass_course(neck, &strings, second.class(), Some(root)).unwrap_or(root);
+    Some(Held {
+        strings,
+        root,
+        fifth,
+    })
+}
+
+/// Where the guitar plays a note as a bass: on a course of the shape that sounds it, or on one that a finger can be moved
+/// to; the deeper the better, but a note that takes turns with another does so below it rather than far above.
+fn bass_course(
+    neck: &Instrument,
+    strings: &[Tone],
+    class: PitchClass,
+    from: Option<Tone>,
+) -> Option<Tone> {
+    let is = |&(_, midi): &Tone| PitchClass::new(i32::from(midi)) == class;
+    let held = strings
+        .iter()
+        .copied()
+        .filter(|tone| usize::from(tone.0) < BASS_COURSES);
+    let moved = (0..BASS_COURSES - 1)
+        .flat_map(|course| (0..=BASS_FRETS).filter_map(move |fret| tone(neck, course, fret)));
+    let near = |&tone: &Tone| from.is_none_or(|(_, root)| tone.1.abs_diff(root) < 12);
+    held.filter(is)
+        .filter(near)
+        .min_by_key(|tone| tone.1)
+        .filter(|tone| from.is_none_or(|root| tone.1 < root.1))
+        .or_else(|| moved.filter(is).filter(near).min_by_key(|tone| tone.1))
+        .or_else(|| strings.iter().copied().filter(is).min_by_key(|tone| tone.1))
+}
+
+/// The two notes that a bass plays in turn under a chord: root and fifth; under a slash the bass and the fifth, or the
+/// root where the bass is the fifth. A chord without a fifth, or over a bass of its own, stays on the one note.
+pub(super) fn bass_notes(chord: Chord) -> (NoteName, NoteName) {
+    let first = chord.lowest();
+    let fifth = fifth(chord);
+    let foreign = chord
+        .bass
+        .is_some_and(|bass| !chord.tones().any(|(_, name)| name.class() == bass.class()));
+    let second = match fifth {
+        _ if foreign => first,
+        Some(fifth) if fifth.class() != first.class() => fifth,
+        Some(_) => chord.root,
+        None => first,
+    };
+    (first, second)
+}
+
+/// The fifth of a chord, altered or not.
+pub(super) fn fifth(chord: Chord) -> Option<NoteName> {
+    tone_of(
+        chord,
+        [Degree::Fifth, Degree::FlatFifth, Degree::SharpFifth],
+    )
+}
+
+/// The third of a chord.
+pub(super) fn third(chord: Chord) -> Option<NoteName> {
+    tone_of(
+        chord,
+        [Degree::MajorThird, Degree::MinorThird, Degree::Fourth],
+    )
+}
+
+fn tone_of(chord: Chord, wanted: [Degree; 3]) -> Option<NoteName> {
+    let mut wanted = wanted
+        .into_iter()
+        .filter(|&degree| chord.quality.has(degree));
+    wanted.next().map(|degree| chord.root + degree.interval())
+}

@@ -4,6 +4,7 @@ use crate::chart::Ticks;
 use crate::theory::{Chord, Key, PitchClass};
 
 use super::event::{Event, Player, Sound, Touch};
+use super::harmony::Span;
 use super::line::{Hit, Mark};
 use super::sheet::{OnChange, Sheet, SheetBar};
 use super::style::Walks;
@@ -27,7 +28,7 @@ struct Plucked {
 /// The part of the bass.
 pub(super) fn play(sheet: &Sheet) -> Vec<Event> {
     let mut plucked: Vec<Plucked> = Vec::new();
-    let mut chord = None;
+    let mut before: Option<Span> = None;
     let mut on_root = false;
     for (i, bar) in sheet.bars.iter().enumerate() {
         if bar.lead_in {
@@ -52,9 +53,9 @@ pub(super) fn play(sheet: &Sheet) -> Vec<Event> {
         }
         .into_iter();
         for (at, mark, span) in strokes {
-            let fresh = chord != Some(span);
+            let fresh = begins(before, span);
             let hit = if fresh || last { Hit::Root } else { mark.hit };
-            chord = Some(span);
+            before = Some(span);
             let midi = match hit {
                 Hit::Walk => way.next().unwrap_or(root(span.chord)),
                 Hit::Third => third(span.chord)
@@ -81,6 +82,14 @@ pub(super) fn play(sheet: &Sheet) -> Vec<Event> {
         });
     }
     ring(&plucked)
+}
+
+/// Whether a chord is heard as a new one in the bass: D7 after D is not.
+pub(super) fn begins(before: Option<Span>, span: Span) -> bool {
+    before.is_none_or(|before| {
+        let same = bass_notes(before.chord).0.class() == bass_notes(span.chord).0.class();
+        before != span && !(same && before.to == span.from)
+    })
 }
 
 fn force(bar: &SheetBar, at: Ticks, mark: Mark) -> f32 {
@@ -148,7 +157,7 @@ fn walk_target(sheet: &Sheet, i: usize) -> Option<Chord> {
     let wanted = match sheet.style.walks {
         Walks::Never => false,
         Walks::IntoChanges => true,
-        Walks::IntoLines => next.number % 4 == 1 || now.from < bar.start,
+        Walks::IntoLines => next.number % 4 == 1 || now.from <= bar.start - bar.length,
     };
     (whole
         && moves

@@ -2,6 +2,7 @@
 
 use crate::chart::{Direction, Ticks};
 
+use super::bass::begins;
 use super::event::{Event, Player, Sound, Touch};
 use super::harmony::Span;
 use super::line::{Hit, Mark};
@@ -18,6 +19,8 @@ struct Stroke {
     force: f32,
     /// Of a bass note, whether it is the one that takes turns with the root.
     fifth: bool,
+    /// Of a strum, whether bass notes come between: then it leaves the bass course alone.
+    above_bass: bool,
 }
 
 /// The part of the guitar. In the pickup before the first full bar it plays its chords lightly and no bass.
@@ -49,20 +52,18 @@ pub(super) fn play(sheet: &Sheet, voicings: &mut Voicings) -> Vec<Event> {
             });
             continue;
         }
-        let (strings, rings, touch) = match stroke.hit {
+        let up = stroke.mark.direction == Direction::Up;
+        let strings = match stroke.hit {
+            Hit::Chuck | Hit::Chop => held.upper(),
+            _ if up => held.upper(),
+            _ if stroke.above_bass => held.above_bass(),
+            _ => &held.strings,
+        };
+        let (rings, touch) = match stroke.hit {
             // Let go in time for the bass note to stand alone.
-            Hit::Chuck => (held.upper(), Ticks(next(|_| true).0 * 3 / 5), Touch::Ring),
-            Hit::Chop => (held.upper(), Ticks::of(1, 16), Touch::Chop),
-            _ if stroke.mark.direction == Direction::Up => (
-                held.upper(),
-                next(|other| !other.hit.is_bass()),
-                Touch::Ring,
-            ),
-            _ => (
-                &held.strings[..],
-                next(|other| !other.hit.is_bass()),
-                Touch::Ring,
-            ),
+            Hit::Chuck => (Ticks(next(|_| true).0 * 3 / 5), Touch::Ring),
+            Hit::Chop => (Ticks::of(1, 16), Touch::Chop),
+            _ => (next(|other| !other.hit.is_bass()), Touch::Ring),
         };
         let hand = Strum {
             player: Player::Guitar,
@@ -80,7 +81,7 @@ pub(super) fn play(sheet: &Sheet, voicings: &mut Voicings) -> Vec<Event> {
 
 fn strokes(sheet: &Sheet) -> Vec<Stroke> {
     let mut strokes = Vec::new();
-    let mut chord = None;
+    let mut before = None;
     let mut on_root = false;
     for (i, bar) in sheet.bars.iter().enumerate() {
         let last = sheet.final_bar == Some(i);
@@ -91,14 +92,14 @@ fn strokes(sheet: &Sheet) -> Vec<Stroke> {
             }
             let mut fifth = false;
             if mark.hit.is_bass() {
-                let fresh = chord != Some(span);
+                let fresh = begins(before, span);
                 fifth = match mark.hit {
                     _ if fresh || last => false,
                     Hit::Fifth => true,
                     Hit::Other => on_root,
                     _ => false,
                 };
-                (chord, on_root) = (Some(span), !fifth);
+                (before, on_root) = (Some(span), !fifth);
             }
             strokes.push(Stroke {
                 at: sheet.swung(bar, at),
@@ -107,6 +108,7 @@ fn strokes(sheet: &Sheet) -> Vec<Stroke> {
                 span,
                 force: force(mark) * if bar.lead_in { 0.6 } else { 1.0 },
                 fifth,
+                above_bass: line.has_bass(),
             });
         }
     }
@@ -119,6 +121,7 @@ fn strokes(sheet: &Sheet) -> Vec<Stroke> {
             span: Span { to, ..span },
             force: 0.75,
             fifth: false,
+            above_bass: false,
         });
     }
     strokes

@@ -82,9 +82,9 @@ const WALTZ: &[Row] = &[
 
 #[rustfmt::skip]
 const SWING: &[Row] = &[
-    row(FOUR,         ["1. 3. 5. 3.",    "1. 3. w. w.",    "D. >d. D. >d.",  ".. x. .. x."]),
-    row(TWO,          ["13 53",          "13 ww",          "D>d D>d",        ".x .x"]),
-    row(THREE,        ["1. 3. 5.",       "1. w. w.",       "D. d. >d.",      ".. x. x."]),
+    row(FOUR,         ["1. 3. 5. 3.",    "1. 3. w. w.",    "d. >d. d. >d.",  ".. x. .. x."]),
+    row(TWO,          ["13 53",          "13 ww",          "d>d d>d",        ".x .x"]),
+    row(THREE,        ["1. 3. 5.",       "1. w. w.",       "d. d. >d.",      ".. x. x."]),
 ];
 
 #[rustfmt::skip]

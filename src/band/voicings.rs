@@ -27,7 +27,16 @@ pub(super) struct Held {
 impl Held {
     /// The upper strings: from the D course on, and three at least.
     pub(super) fn upper(&self) -> &[Tone] {
-        let low = self.strings.iter().filter(|tone| tone.0 < 2).count();
+        self.above(1)
+    }
+
+    /// The strings above that of the root, and three at least.
+    pub(super) fn above_bass(&self) -> &[Tone] {
+        self.above(self.root.0)
+    }
+
+    fn above(&self, course: u8) -> &[Tone] {
+        let low = self.strings.iter().filter(|tone| tone.0 <= course).count();
         let from = low.min(self.strings.len().saturating_sub(3));
         &self.strings[from..]
     }
@@ -105,28 +114,33 @@ fn hold(neck: &Instrument, chord: Chord) -> Option<Held> {
     })
 }
 
-/// Where the guitar plays a note as a bass: on a course of the shape that sounds it, or on one that a finger can be moved
-/// to; the deeper the better, but a note that takes turns with another does so below it rather than far above.
+/// Where the guitar plays a note as a bass: on a course of the shape, or where a finger can be moved to near the nut. A
+/// first note lies as deep as the shape has it; one that takes turns with it below it, or else above.
 fn bass_course(
     neck: &Instrument,
     strings: &[Tone],
     class: PitchClass,
-    from: Option<Tone>,
+    root: Option<Tone>,
 ) -> Option<Tone> {
     let is = |&(_, midi): &Tone| PitchClass::new(i32::from(midi)) == class;
-    let held = strings
+    let near = |&(_, midi): &Tone| root.is_none_or(|(_, root)| midi.abs_diff(root) < 12);
+    let in_shape = strings
         .iter()
         .copied()
-        .filter(|tone| usize::from(tone.0) < BASS_COURSES);
+        .filter(|&(course, _)| usize::from(course) < BASS_COURSES)
+        .filter(is);
     let moved = (0..BASS_COURSES - 1)
-        .flat_map(|course| (0..=BASS_FRETS).filter_map(move |fret| tone(neck, course, fret)));
-    let near = |&tone: &Tone| from.is_none_or(|(_, root)| tone.1.abs_diff(root) < 12);
-    held.filter(is)
-        .filter(near)
-        .min_by_key(|tone| tone.1)
-        .filter(|tone| from.is_none_or(|root| tone.1 < root.1))
-        .or_else(|| moved.filter(is).filter(near).min_by_key(|tone| tone.1))
-        .or_else(|| strings.iter().copied().filter(is).min_by_key(|tone| tone.1))
+        .flat_map(|course| (0..=BASS_FRETS).filter_map(move |fret| tone(neck, course, fret)))
+        .filter(is);
+    let deepest = |tone: &Tone| tone.1;
+    let held = in_shape.min_by_key(deepest);
+    match root {
+        None => held.or(moved.min_by_key(deepest)),
+        Some((_, root)) => moved
+            .chain(held)
+            .filter(near)
+            .min_by_key(|&(_, midi)| (midi > root, midi.abs_diff(root))),
+    }
 }
 
 /// The two notes that a bass plays in turn under a chord: root and fifth; under a slash the bass and the fifth, or the

@@ -6,9 +6,9 @@ use crate::theory::Key;
 
 use super::click::count_in;
 use super::command::Tone;
+use super::drones;
 use super::event::{Event, Player, Sound, Touch};
 use super::score::Score;
-use super::drones;
 
 /// How long drones ring until they are struck again.
 const AGAIN: Ticks = Ticks::WHOLE;

@@ -55,7 +55,12 @@ struct Anchor {
 impl Anchor {
     const fn new(frame: u64, (time, at): (u32, Ticks)) -> Self {
         let part = 0.0;
-        Self { frame, time, at, part }
+        Self {
+            frame,
+            time,
+            at,
+            part,
+        }
     }
 }
 
@@ -197,7 +202,12 @@ impl Transport {
 
     /// The whole ticks and the part of one at a frame.
     fn walked(&self, frame: u64) -> (Ticks, f64) {
-        let Anchor { frame: since, at, part, .. } = self.anchor;
+        let Anchor {
+            frame: since,
+            at,
+            part,
+            ..
+        } = self.anchor;
         if self.motion != Motion::Going {
             return (at, part);
         }

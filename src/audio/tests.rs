@@ -1,5 +1,7 @@
 //! The sound beside a device that is played here, block by block.
 
+#![allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // small numbers
+
 use std::cell::RefCell;
 use std::rc::Rc;
 use std::sync::Arc;

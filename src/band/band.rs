@@ -11,6 +11,10 @@ use super::transport::Transport;
 /// The A of the tuning fork, in Hz: from the old French and baroque pitches up to a sharp modern one.
 pub const A4: std::ops::RangeInclusive<f64> = 415.0..=466.0;
 
+/// Who is silent until he is wanted: drones are for when the plain melody is sure (trade sheet, from memory), and a band
+/// keeps the beat itself.
+pub const SILENT_AT_FIRST: [Player; 2] = [Player::Drones, Player::Click];
+
 /// Players who play a score to the frame.
 ///
 /// Everything is made in [`Band::new`]; [`Band::fill`] and [`Band::apply`] allocate nothing, free nothing and wait for

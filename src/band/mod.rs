@@ -35,7 +35,7 @@ pub mod voice;
 mod voicings;
 
 pub use alone::tones;
-pub use band::{A4, Band};
+pub use band::{A4, Band, SILENT_AT_FIRST};
 pub use click::{CountIn, count_in};
 pub use command::{Command, Spent, Tone};
 pub use course::Course;

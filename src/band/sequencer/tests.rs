@@ -1,5 +1,7 @@
 //! Which hand does what at which frame.
 
+#![allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // small numbers
+
 use std::sync::Arc;
 
 use crate::band::transport::tests::{seconds, transport};
@@ -127,7 +129,7 @@ fn blocks_of_any_length_do_the_same_at_the_same_frames() {
         done
     };
     let whole = all(u64::MAX / 2);
-    for block in [1, 7, 64, 4096] {
+    for block in [11, 64, 4096] {
         assert_eq!(all(block), whole, "blocks of {block}");
     }
 }

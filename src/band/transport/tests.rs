@@ -1,5 +1,7 @@
 //! Where the band is at a frame.
 
+#![allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // small numbers
+
 use crate::band::{BPM, Ramp, Transport};
 use crate::chart::{Tempo, Ticks};
 

@@ -1,7 +1,7 @@
 //! The upright bass: root and fifth, and the walk into another chord.
 
 use crate::chart::Ticks;
-use crate::theory::{Chord, Key, PitchClass};
+use crate::theory::{Chord, Key, NoteName, PitchClass};
 
 use super::event::{Event, Player, Sound, Touch};
 use super::harmony::Span;
@@ -194,25 +194,19 @@ fn walk(from: Chord, to: Chord, key: Key, notes: usize) -> Vec<i32> {
     std::iter::repeat_n(start, stays).chain(last).collect()
 }
 
-/// The scale of the key as it sounds under a chord: a tone of the chord takes the place of the one a half step away.
+/// The scale of the key as it sounds under a chord: a tone of the chord takes the place of the note of its letter.
 fn scale_under(chord: Chord, key: Key) -> [bool; 12] {
-    let place = |semitones: i32| usize::try_from(semitones.rem_euclid(12)).unwrap_or(0);
+    let tones: Vec<NoteName> = chord.tones().map(|(_, name)| name).collect();
+    let own = |note: &NoteName| {
+        tones
+            .iter()
+            .find(|tone| tone.letter == note.letter)
+            .copied()
+    };
     let mut scale = [false; 12];
     for note in key.scale() {
-        scale[place(note.class().semitones())] = true;
-    }
-    let tones: Vec<i32> = chord
-        .tones()
-        .map(|(_, name)| name.class().semitones())
-        .collect();
-    for &tone in &tones {
-        if !scale[place(tone)] {
-            for beside in [tone - 1, tone + 1] {
-                let in_chord = tones.iter().any(|&other| place(other) == place(beside));
-                scale[place(beside)] &= in_chord;
-            }
-            scale[place(tone)] = true;
-        }
+        let class = own(&note).unwrap_or(note).class();
+        scale[usize::try_from(class.semitones()).unwrap_or(0)] = true;
     }
     scale
 }

@@ -61,7 +61,7 @@ pub(super) fn play(sheet: &Sheet, voicings: &mut Voicings) -> Vec<Event> {
         };
         let (rings, touch) = match stroke.hit {
             // Let go in time for the bass note to stand alone.
-            Hit::Chuck => (Ticks(next(|_| true).0 * 3 / 5), Touch::Ring),
+            Hit::Chuck => (Ticks(next(|_| true).0 / 5 * 3), Touch::Ring),
             Hit::Chop => (Ticks::of(1, 16), Touch::Chop),
             _ => (next(|other| !other.hit.is_bass()), Touch::Ring),
         };

@@ -8,8 +8,9 @@ use super::sheet::Sheet;
 /// The open courses of a mandolin as MIDI numbers: G3 D4 A4 E5.
 const OPEN: [i32; 4] = [55, 62, 69, 76];
 
-/// The highest note of a melody: the fifteenth fret of the E course.
-const HIGHEST: i32 = 91;
+/// The last fret, and what it sounds on the highest course.
+const LAST_FRET: i32 = 20;
+const HIGHEST: i32 = OPEN[3] + LAST_FRET;
 
 /// How long a grace note takes, at most, from the note before it.
 const GRACE: Ticks = Ticks::of(1, 40);
@@ -111,9 +112,11 @@ fn course(midi: i32, free: &[bool; OPEN.len()]) -> Option<(u8, u8)> {
     } else {
         midi
     };
+    let reaches = |&course: &usize| (0..=LAST_FRET).contains(&(midi - OPEN[course]));
     let course = (0..OPEN.len())
         .rev()
-        .find(|&course| free[course] && OPEN[course] <= midi)?;
+        .filter(|&course| free[course])
+        .find(reaches)?;
     Some((u8::try_from(course).ok()?, u8::try_from(midi).ok()?))
 }
 

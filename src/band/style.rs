@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use crate::chart::{Metre, Rhythm, Ticks, Tune};
+use crate::chart::{Metre, Rhythm, Ticks, Tune, direction_at};
 
 use super::line::{Hit, Line, Mark};
 use super::style_table::{BOOM_CHUCK, STYLES};
@@ -158,17 +158,24 @@ impl Pattern {
         let (note, groups) = groups(metre);
         let counted = groups.counted;
         let mut pattern: [Vec<Option<Mark>>; 4] = Default::default();
+        let mut at = Ticks::ZERO;
         let last_group = groups.notes.len().saturating_sub(1);
         for (i, &notes) in groups.notes.iter().enumerate() {
             for k in 0..notes {
                 let chord = k > 0 && (counted || k + 1 == notes);
                 let bass = if i == 0 { Hit::Root } else { Hit::Other };
                 let walks = i == last_group && i > 0 && (k == 0 || k + 1 == notes);
-                let on = |yes: bool, hit| yes.then(|| Mark::new(hit));
+                let on = |yes: bool, hit| {
+                    yes.then(|| Mark {
+                        direction: direction_at(metre, at),
+                        ..Mark::new(hit)
+                    })
+                };
                 pattern[0].push(on(k == 0, bass));
                 pattern[1].push(on(walks, Hit::Walk).or(on(k == 0, bass)));
                 pattern[2].push(on(k == 0, bass).or(on(chord, Hit::Chuck)));
                 pattern[3].push(on(chord, Hit::Chop));
+                at += note;
             }
         }
         let [bass, walk, guitar, chop] = pattern.map(|marks| Line::new(note, marks));

@@ -2,7 +2,7 @@
 //!
 //! Common practice: bass on the beats and chords on the off-beats, root and fifth in turn, the waltz, a jig in two, the
 //! polka's off-beats, the chop on 2 and 4, two notes of the scale that lead into a change, hornpipes and swing with long
-//! and short eighths. From memory, unchecked: the up-strokes, the accents, and that a third group of three has the root.
+//! and short eighths; every direction of the hand, which follows from the place in the bar. From memory, unchecked: the up-strokes, the accents, and that a third group of three has the root.
 
 use super::style::{Row, Style, Walks};
 
@@ -34,7 +34,7 @@ const fn row(metres: &'static [(u8, u8)], [bass, walk, guitar, chop]: [&'static 
 #[rustfmt::skip]
 pub(super) const BOOM_CHUCK: &[Row] = &[
     row(FOUR,         ["1. .. 5. ..",    "1. .. w. w.",    "1. d. 5. d.",    ".. x. .. x."]),
-    row(TWO,          ["1. 5.",          "1. ww",          "1d 5d",          ".x .x"]),
+    row(TWO,          ["1. 5.",          "1. ww",          "1>u 5>u",          ".x .x"]),
     row(THREE,        ["a. .. ..",       "1. w. w.",       "a. d. d.",       ".. x. x."]),
     row(THREE_HALVES, ["1... 5... 1...", "1... 5... w.w.", "1.d. 5.d. 1.d.", "..x. ..x. ..x."]),
     row(SIX,          ["1.. 5..",        "1.. w.w",        "1.d 5.d",        "..x ..x"]),
@@ -65,13 +65,13 @@ const HORNPIPE: &[Row] = &[
 #[rustfmt::skip]
 const MARCH: &[Row] = &[
     row(FOUR,         ["1. .. 5. ..",    "1. .. w. w.",    ">1. D. 5. D.",   ".. x. .. x."]),
-    row(TWO,          ["1. 5.",          "1. ww",          ">1D 5D",         ".x .x"]),
+    row(TWO,          ["1. 5.",          "1. ww",          ">1U 5U",         ".x .x"]),
     row(SIX,          ["1.. 5..",        "1.. w.w",        ">1.D 5.D",       "..x ..x"]),
 ];
 
 #[rustfmt::skip]
 const POLKA: &[Row] = &[
-    row(TWO,          ["1. 5.",          "1. ww",          "1>d 5>d",        ".x .x"]),
+    row(TWO,          ["1. 5.",          "1. ww",          "1>u 5>u",        ".x .x"]),
     row(FOUR,         ["1. .. 5. ..",    "1. .. w. w.",    "1. >d. 5. >d.",  ".. x. .. x."]),
 ];
 
@@ -83,7 +83,7 @@ const WALTZ: &[Row] = &[
 #[rustfmt::skip]
 const SWING: &[Row] = &[
     row(FOUR,         ["1. 3. 5. 3.",    "1. 3. w. w.",    "d. >d. d. >d.",  ".. x. .. x."]),
-    row(TWO,          ["13 53",          "13 ww",          "d>d d>d",        ".x .x"]),
+    row(TWO,          ["13 53",          "13 ww",          "d>u d>u",        ".x .x"]),
     row(THREE,        ["1. 3. 5.",       "1. w. w.",       "d. d. >d.",      ".. x. x."]),
 ];
 

@@ -103,7 +103,7 @@ fn each_style_reads_as_a_musician_would_write_it() {
         ("straw-hat-in-january.abc", "strum", 0..4),
     ] {
         let bars = bars(&shipped(file), style, range);
-        let _ = write!(page, "{style}: {file}{bars}\n");
+        let _ = writeln!(page, "{style}: {file}{bars}");
     }
     insta::assert_snapshot!(page);
 }
@@ -124,7 +124,7 @@ fn bars_of_any_metre_are_filled() {
     ] {
         let tune = tune(&format!("X:1\nT:a\nM:{metre}\nL:1/8\nK:G\n{bar}\n"));
         let bars = bars(&tune, "boom-chuck", 0..tune.bars.len());
-        let _ = write!(page, "{metre}{bars}\n");
+        let _ = writeln!(page, "{metre}{bars}");
     }
     // A bar of six and a bar of two quarters among bars of four: the beat goes on.
     let crooked = shipped("the-miller-counts-twice.abc");
@@ -159,7 +159,7 @@ fn endings_are_held_and_lines_come_again() {
         lengths.push(score.last_length - start - lengths.iter().copied().sum::<Ticks>());
         lengths.retain(|&length| length > Ticks::ZERO);
         let bars = written(&score.last, start, &lengths, Ticks::of(1, 8));
-        let _ = write!(page, "{}: {file}\n{bars}\n", ending.id());
+        let _ = writeln!(page, "{}: {file}\n{bars}", ending.id());
     }
     insta::assert_snapshot!(page);
 }
@@ -222,6 +222,20 @@ fn every_row_of_the_table_shares_its_bar_evenly() {
                     assert!(text.chars().all(|c| "135awDUduRx.> ".contains(c)), "{text}");
                 }
             }
+        }
+    }
+}
+
+#[test]
+fn styles_and_endings_have_their_words() {
+    use crate::desk::Language;
+    use crate::words::Words;
+    for language in Language::ALL {
+        let words = Words::new(language);
+        let styles = Style::all().map(|style| format!("style-{}", style.id()));
+        let endings = Ending::ALL.map(|ending| format!("ending-{}", ending.id()));
+        for id in styles.chain(endings) {
+            assert!(!words.get(&id).contains(&id), "{language:?} {id}");
         }
     }
 }

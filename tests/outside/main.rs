@@ -2,6 +2,8 @@
 
 mod abc_ryans;
 mod abc_standard;
+mod band_ryans;
+mod band_trade;
 mod chart_hands;
 mod chart_keys;
 mod chart_order;

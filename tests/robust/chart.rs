@@ -136,7 +136,7 @@ fn bar() -> impl Strategy<Value = Bar> {
         })
 }
 
-fn tune() -> impl Strategy<Value = Tune> {
+pub(crate) fn tune() -> impl Strategy<Value = Tune> {
     let label = || prop::sample::select(&["A", "B", "C", ""][..]);
     let parts = vec((label(), 0_usize..40), 0..4);
     let form = vec(label(), 0..8);

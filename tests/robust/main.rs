@@ -4,6 +4,7 @@
 
 mod abc;
 mod abc_songbook;
+mod band;
 mod chart;
 mod frets;
 mod store;

@@ -175,6 +175,23 @@ rhythm-air = Air
 rhythm-swing = Swing
 rhythm-rag = Ragtime
 
+## How the band plays
+
+style-boom-chuck = Wechselbass
+style-reel = Reel
+style-jig = Jig
+style-slip-jig = Slip Jig
+style-hornpipe = Hornpipe
+style-march = Marsch
+style-polka = Polka
+style-waltz = Walzer
+style-swing = Swing
+style-air = Air, Akkorde gebrochen
+style-strum = Schlagmuster des Stücks
+ending-plain = wie geschrieben
+ending-held = letzter Akkord gehalten
+ending-tag = letzte Zeile noch einmal
+
 ## Modes
 
 mode-major = Dur

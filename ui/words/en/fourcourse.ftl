@@ -177,6 +177,23 @@ rhythm-air = air
 rhythm-swing = swing
 rhythm-rag = rag
 
+## How the band plays
+
+style-boom-chuck = boom-chuck
+style-reel = reel
+style-jig = jig
+style-slip-jig = slip jig
+style-hornpipe = hornpipe
+style-march = march
+style-polka = polka
+style-waltz = waltz
+style-swing = swing shuffle
+style-air = air, rolled chords
+style-strum = strum of the tune
+ending-plain = as written
+ending-held = last chord held
+ending-tag = last line again
+
 ## Modes
 
 mode-major = major

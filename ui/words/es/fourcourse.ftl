@@ -175,6 +175,23 @@ rhythm-air = aire
 rhythm-swing = swing
 rhythm-rag = ragtime
 
+## How the band plays
+
+style-boom-chuck = bajo alterno
+style-reel = reel
+style-jig = jiga
+style-slip-jig = slip jig
+style-hornpipe = hornpipe
+style-march = marcha
+style-polka = polca
+style-waltz = vals
+style-swing = swing
+style-air = aire, acordes arpegiados
+style-strum = rasgueo de la melodía
+ending-plain = como está escrito
+ending-held = último acorde sostenido
+ending-tag = última frase otra vez
+
 ## Modes
 
 mode-major = mayor

@@ -14,6 +14,6 @@ pub mod voice;
 pub use course::Course;
 pub use ensemble::Ensemble;
 pub use event::{Event, Player, Sound, Touch};
-pub use line::{Decay, Line};
+pub use line::Decay;
 pub use score::Score;
 pub use voice::Voice;

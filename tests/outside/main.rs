@@ -2,12 +2,16 @@
 
 mod abc_ryans;
 mod abc_standard;
+mod band_decay;
+mod band_pitch;
+mod band_sound;
 mod chart_hands;
 mod chart_keys;
 mod chart_order;
 mod chart_ryans;
 mod frets_chords_db;
 mod frets_trade;
+mod spectrum;
 mod theory_chords;
 mod theory_keys;
 mod theory_moves;

@@ -22,8 +22,9 @@ const SPAN: usize = 2048;
 /// Courses of a player; a stroke on a higher one comes back to the first.
 const COURSES: usize = 8;
 
-/// How loud the click is in the band.
+/// How loud the click is in the band, and how much of it goes to the room.
 const CLICK_LEVEL: f32 = 0.3;
+const CLICK_ROOM: f32 = 0.03;
 
 /// How loud the room is, and the band as a whole: -16 LUFS in mid-tune.
 const ROOM_LEVEL: f32 = 0.5;
@@ -45,7 +46,7 @@ pub struct Ensemble {
     /// Nothing is to be heard, and nothing is computed.
     asleep: bool,
     age: usize,
-    peak: f32,
+    heard: bool,
 }
 
 impl Ensemble {
@@ -64,7 +65,7 @@ impl Ensemble {
             limiter: Limiter::new(rate),
             asleep: true,
             age: 0,
-            peak: 0.0,
+            heard: false,
         }
     }
 
@@ -158,12 +159,13 @@ impl Ensemble {
         }
         if self.click.rings() {
             let mut sound = [0.0; CHUNK];
-            self.click.add(&mut sound[..out.len()]);
-            for (i, sound) in sound[..out.len()].iter().enumerate() {
-                let sound = CLICK_LEVEL * self.click_gain.next() * sound;
-                bus.left[i] += sound;
-                bus.right[i] += sound;
-                bus.room[i] += 0.1 * sound;
+            let sound = &mut sound[..out.len()];
+            self.click.add(sound);
+            self.click_gain.run(sound);
+            for (i, sound) in sound.iter().enumerate() {
+                bus.left[i] += CLICK_LEVEL * sound;
+                bus.right[i] += CLICK_LEVEL * sound;
+                bus.room[i] += CLICK_ROOM * sound;
             }
         } else {
             self.click_gain.arrive();
@@ -173,7 +175,7 @@ impl Ensemble {
             let left = self.dc[0].run(LEVEL * (bus.left[i] + left));
             let right = self.dc[1].run(LEVEL * (bus.right[i] + right));
             let (left, right) = self.limiter.run(left, right);
-            self.peak = self.peak.max(left.abs()).max(right.abs());
+            self.heard |= left.abs().max(right.abs()) > SILENT;
             *out = [left, right];
         }
     }
@@ -184,8 +186,8 @@ impl Ensemble {
             chair.settle();
         }
         self.click.settle();
-        let silent = self.peak < SILENT;
-        (self.age, self.peak) = (0, 0.0);
+        let silent = !self.heard;
+        (self.age, self.heard) = (0, false);
         if silent && !self.click.rings() && self.chairs.iter().all(|chair| !chair.awake) {
             self.asleep = true;
             self.limiter.rest();
@@ -246,7 +248,8 @@ struct Chair {
     right: f32,
     room: f32,
     awake: bool,
-    peak: f32,
+    /// Something was to be heard since it was last looked at.
+    heard: bool,
 }
 
 impl Chair {
@@ -261,7 +264,7 @@ impl Chair {
             right: voice.level * angle.sin(),
             room: voice.level * voice.room,
             awake: false,
-            peak: 0.0,
+            heard: false,
         }
     }
 
@@ -276,9 +279,11 @@ impl Chair {
             course.add(sound);
         }
         self.body.run(sound);
+        for sound in &*sound {
+            self.heard |= sound.abs() > SILENT;
+        }
+        self.gain.run(sound);
         for (i, sound) in sound.iter().enumerate() {
-            self.peak = self.peak.max(sound.abs());
-            let sound = self.gain.next() * sound;
             bus.left[i] += self.left * sound;
             bus.right[i] += self.right * sound;
             bus.room[i] += self.room * sound;
@@ -286,11 +291,11 @@ impl Chair {
     }
 
     fn settle(&mut self) {
-        if self.peak < SILENT && self.courses.iter().all(|course| !course.rings()) {
+        if !self.heard && self.courses.iter().all(|course| !course.rings()) {
             self.body.rest();
             self.awake = false;
         }
-        self.peak = 0.0;
+        self.heard = false;
     }
 }
 
@@ -320,14 +325,24 @@ impl Glide {
         if self.mute { 0.0 } else { self.level }
     }
 
-    fn next(&mut self) -> f32 {
-        let left = self.wanted() - self.now;
-        if left.abs() < SILENT {
-            self.now = self.wanted();
-        } else {
-            self.now += self.step * left;
+    fn run(&mut self, sound: &mut [f32]) {
+        let wanted = self.wanted();
+        #[expect(clippy::float_cmp, reason = "it arrives exactly")]
+        if self.now == wanted {
+            for sound in sound {
+                *sound *= wanted;
+            }
+            return;
         }
-        self.now
+        for sound in sound {
+            let left = wanted - self.now;
+            if left.abs() < SILENT {
+                self.now = wanted;
+            } else {
+                self.now += self.step * left;
+            }
+            *sound *= self.now;
+        }
     }
 
     /// While nothing sounds there is nothing to glide.

@@ -39,7 +39,7 @@ pub use band::{A4, Band, SILENT_AT_FIRST};
 pub use click::{CountIn, count_in};
 pub use command::{Command, Spent, Tone};
 pub use course::Course;
-pub use delay::{Decay, Line};
+pub use delay::Decay;
 pub use ending::Ending;
 pub use ensemble::Ensemble;
 pub use event::{Event, Player, Sound, Touch};

@@ -1,7 +1,7 @@
 //! What a pick or a finger does to a string.
 //!
 //! A string that is pulled aside at a point and let go sends a box along the line: up when the kink arrives, down when it
-//! comes back from the near end. So its partials fall as 1/k, and those with a node under the pick are missing: the
+//! comes back from the near end. So its partials fall as 1/k from the `tilt` of the voice on, and those with a node under the pick are missing: the
 //! pick-position comb of Jaffe and Smith (1983). The flesh or the plastic rounds the corners, the more the softer the
 //! stroke: their dynamics low-pass. A breath of noise is the scratch of the pick on the winding.
 
@@ -70,11 +70,11 @@ impl Pick {
         };
         *self = Self {
             age: 0,
-            // The pull is down by 120 dB after 2.2 periods, the scratch after 14 of its time constants.
+            // The pull is down by 120 dB after 2.2 periods at most, the scratch after 14 of its time constants.
             ends: whole(lag + 2.5 * period + 14.0 * voice.scratch_s * rate + 14.0 / open),
             lag: whole(lag),
             part: single(lag.fract()),
-            leak: single((-TAU / period).exp()),
+            leak: single((-TAU * voice.tilt / period).exp()),
             open: single(open),
             force,
             out: scratch,

@@ -28,8 +28,8 @@ pub const PEAKS: usize = 4;
 /// What makes an instrument sound as it does.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Voice {
-    /// How far the two strings of a course are apart, in cents; its pitch lies in the middle. Where the instrument has
-    /// single strings, the second is the other direction of the string's swing: a little off, and sooner gone.
+    /// How far the two strings of a course are apart, in cents; see [`Voice::off`]. Where the instrument has single
+    /// strings, the second is the other direction of the string's swing: a little off, and sooner gone.
     pub apart_cents: f64,
     /// How loud the second is beside the first.
     pub second: f32,
@@ -41,6 +41,8 @@ pub struct Voice {
     pub soft_hz: f64,
     /// Where that of the hardest begins.
     pub hard_hz: f64,
+    /// Up to which partial the pull of the pick is held back, as a small body radiates low tones badly.
+    pub tilt: f64,
     /// How loud the pick's scratch is beside the pull.
     pub noise: f32,
     /// Its time constant in seconds.
@@ -85,16 +87,28 @@ impl Voice {
             treble_hz: self.treble_hz,
         }
     }
+
+    /// How far the two strings are off the pitch of the course, in cents: by as much the less as they are louder, so that
+    /// the stroke has the pitch that was asked for, and the louder one keeps near it when they drift apart.
+    #[must_use]
+    pub fn off(&self) -> [f64; 2] {
+        let louder = 1.0 / (1.0 + f64::from(self.second));
+        [
+            self.apart_cents * (1.0 - louder),
+            -self.apart_cents * louder,
+        ]
+    }
 }
 
 /// The mandolin of the melody.
 pub const MANDOLIN: Voice = Voice {
-    apart_cents: 3.0,
-    second: 0.9,
-    second_t60: 0.9,
+    apart_cents: 2.5,
+    second: 0.6,
+    second_t60: 1.0,
     pick: 0.14,
     soft_hz: 1200.0,
     hard_hz: 7500.0,
+    tilt: 3.0,
     noise: 0.25,
     scratch_s: 0.002,
     t60: 2.4,
@@ -135,6 +149,7 @@ pub const GUITAR: Voice = Voice {
     pick: 0.17,
     soft_hz: 700.0,
     hard_hz: 5000.0,
+    tilt: 2.0,
     noise: 0.2,
     scratch_s: 0.003,
     t60: 3.6,
@@ -165,6 +180,7 @@ pub const BASS: Voice = Voice {
     pick: 0.3,
     soft_hz: 180.0,
     hard_hz: 900.0,
+    tilt: 1.0,
     noise: 0.08,
     scratch_s: 0.008,
     t60: 1.0,

@@ -1,7 +1,7 @@
 //! A course: two strings that are struck together, and the hands that stop them.
 
-use super::delay::{Decay, Line, single, whole};
 use super::event::Touch;
+use super::delay::{self, Decay, Line, single, whole};
 use super::pick::Pick;
 use super::voice::Voice;
 
@@ -92,13 +92,12 @@ struct Pair {
     second: f32,
     pick: Pick,
     rings: bool,
-    /// Frames until the hand comes, and what it leaves of the sound from frame to frame then.
+    /// Frames until the hand comes (as good as never: `usize::MAX`), and what it leaves of the sound from frame to frame then.
     until: usize,
     leaves: f32,
     gain: f32,
-    /// Frames since the peak was looked at, and the peak.
+    /// Frames since the peak was looked at.
     age: usize,
-    peak: f32,
 }
 
 impl Pair {
@@ -112,20 +111,19 @@ impl Pair {
             leaves: 1.0,
             gain: 1.0,
             age: 0,
-            peak: 0.0,
         }
     }
 
     fn strike(&mut self, rate: f64, voice: &Voice, hz: f64, force: f32, touch: Touch, seed: u32) {
         let decay = voice.decay(hz);
-        let apart = 2_f64.powf(voice.apart_cents / 2400.0);
+        let [one, two] = voice.off().map(|cents| hz * 2_f64.powf(cents / 1200.0));
         let other = Decay {
             first: decay.first * voice.second_t60,
             treble: decay.treble * voice.second_t60,
             ..decay
         };
-        self.lines[0].tune(rate, hz * apart, decay);
-        self.lines[1].tune(rate, hz / apart, other);
+        self.lines[0].tune(rate, one, decay);
+        self.lines[1].tune(rate, two, other);
         self.second = voice.second;
         let noise = match touch {
             Touch::Ring => voice.noise,
@@ -134,7 +132,7 @@ impl Pair {
         };
         self.pick.strike(rate, hz, voice, force, noise, seed);
         self.rings = force > 0.0;
-        (self.gain, self.age, self.peak) = (1.0, 0, 0.0);
+        (self.gain, self.age) = (1.0, 0);
         (self.until, self.leaves) = (usize::MAX, 1.0);
         match touch {
             Touch::Ring => {}
@@ -162,24 +160,20 @@ impl Pair {
         if !self.pick.is_over() {
             self.pick.fill(drive);
         }
-        self.lines[0].add(drive, 1.0, sound);
-        if self.second > 0.0 {
-            self.lines[1].add(drive, self.second, sound);
+        line::add(&mut self.lines, drive, self.second, sound);
+        let rung = sound.len().min(self.until);
+        for (out, sound) in out.iter_mut().zip(&sound[..rung]) {
+            *out += sound;
         }
-        for (out, sound) in out.iter_mut().zip(sound) {
-            if self.until > 0 {
-                self.until -= 1;
-            } else {
-                self.gain *= self.leaves;
-            }
-            let heard = self.gain * *sound;
-            self.peak = self.peak.max(heard.abs());
-            *out += heard;
+        for (out, sound) in out[rung..].iter_mut().zip(&sound[rung..]) {
+            self.gain *= self.leaves;
+            *out += self.gain * sound;
         }
+        self.until -= rung;
         self.age += out.len();
         if self.age == SPAN {
-            self.rings = self.peak > SILENT;
-            (self.age, self.peak) = (0, 0.0);
+            self.age = 0;
+            self.rings = self.gain * self.lines[0].peak().max(self.lines[1].peak()) > SILENT;
         }
     }
 }

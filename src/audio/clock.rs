@@ -2,8 +2,14 @@
 
 use std::time::Duration;
 
-/// What is heard differs so much from what should be: the device stands, or runs away.
+/// What is heard differs by so many nanoseconds from what should be: the device stands, or runs away.
 const TOO_FAR: i128 = 250_000_000;
+
+/// The same while a device begins: it may fill a buffer of its own first.
+const TOO_FAR_AT_FIRST: i128 = 1_000_000_000;
+
+/// How long a device begins.
+const AT_FIRST: Duration = Duration::from_secs(1);
 
 /// How much of a difference is made good at a time: device and wall clock differ by parts of a thousand, and the moment
 /// at which a device asks for a block jitters by milliseconds.
@@ -19,8 +25,8 @@ pub struct Clock {
     rate: u32,
     /// When frame 0 was heard or would have been, in nanoseconds from the beginning of the moments; that may be before it.
     origin: i128,
-    /// No device has said anything yet.
-    unsaid: bool,
+    /// Until then a device begins.
+    begins: Duration,
     latest: u64,
 }
 
@@ -31,7 +37,7 @@ impl Clock {
         Self {
             rate,
             origin: nanos(now) - at(rate, frame),
-            unsaid: true,
+            begins: Duration::ZERO,
             latest: frame,
         }
     }
@@ -43,9 +49,9 @@ impl Clock {
         self.latest
     }
 
-    /// A device is to be listened to from now on: its first word is taken as it is.
-    pub fn listen(&mut self) {
-        self.unsaid = true;
+    /// A device begins now: its first words are taken as they are.
+    pub fn begin(&mut self, now: Duration) {
+        self.begins = now + AT_FIRST;
     }
 
     /// A device says that a frame was heard, or will be, at a moment.
@@ -54,11 +60,12 @@ impl Clock {
     /// [`Lost`] when that is far from what the clock says; the clock then goes on as it was.
     pub fn correct(&mut self, now: Duration, frame: u64) -> Result<(), Lost> {
         let off = nanos(now) - at(self.rate, frame) - self.origin;
-        if off.abs() > TOO_FAR && !self.unsaid {
+        let begins = now < self.begins;
+        let far = if begins { TOO_FAR_AT_FIRST } else { TOO_FAR };
+        if off.abs() > far {
             return Err(Lost);
         }
-        self.origin += if self.unsaid { off } else { off / STEP };
-        self.unsaid = false;
+        self.origin += if begins { off } else { off / STEP };
         Ok(())
     }
 }

@@ -108,7 +108,7 @@ impl Sound {
             return;
         };
         self.heard = Heard::Aloud;
-        self.clock.listen();
+        self.clock.begin(now);
         let unanswered: VecDeque<_> = self.standing.iter().cloned().collect();
         let mut line = Line {
             remote,

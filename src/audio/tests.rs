@@ -191,7 +191,7 @@ fn a_device_that_runs_away_is_lost_too() {
     quarters(&mut sound, 100);
     device.run(ms(100));
     let mut out = [0.0; 2 * BLOCK];
-    for _ in 0..100 {
+    for _ in 0..1_000 {
         device.callback.borrow_mut().fill(&mut out, ms(110));
     }
     assert!((quarters(&mut sound, 120) - 0.24).abs() < 0.05);

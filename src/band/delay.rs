@@ -9,6 +9,8 @@
 
 use std::f64::consts::TAU;
 
+use super::number::{single, whole};
+
 /// How long a string rings: the time in which a partial falls by 60 dB.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Decay {
@@ -30,11 +32,17 @@ impl Decay {
 
 /// A waveguide loop with its tuning and its losses.
 #[derive(Debug, Clone)]
-pub struct Line {
+pub(super) struct Line {
     /// What is on its way; only the first `length` samples are in use.
     ring: Vec<f32>,
     length: usize,
     at: usize,
+    end: End,
+}
+
+/// What happens at the end of the line.
+#[derive(Debug, Clone, Copy, Default)]
+struct End {
     /// The loss filter `b / (1 - a z^-1)` and its last output.
     b: f32,
     a: f32,
@@ -45,30 +53,34 @@ pub struct Line {
     went: f32,
 }
 
+impl End {
+    /// What leaves, when `arrives` comes and the pick adds `drive`.
+    #[inline]
+    fn turn(&mut self, arrives: f32, drive: f32) -> f32 {
+        self.low = self.b * arrives + self.a * self.low;
+        self.went = (self.c * self.low + self.came) - self.c * self.went;
+        self.came = self.low;
+        drive + self.went
+    }
+}
+
 impl Line {
     /// The lowest pitch of any line, in Hz: below the low A of a grand piano at any pitch of the fork.
-    pub const LOWEST_HZ: f64 = 24.0;
+    pub(super) const LOWEST_HZ: f64 = 24.0;
 
     /// A line at rest. `rate` in frames a second.
-    #[must_use]
-    pub fn new(rate: f64) -> Self {
+    pub(super) fn new(rate: f64) -> Self {
         Self {
-            ring: vec![0.0; whole(rate / Self::LOWEST_HZ) + 2],
+            ring: vec![0.0; whole(1.01 * rate / Self::LOWEST_HZ)],
             length: 1,
             at: 0,
-            b: 0.0,
-            a: 0.0,
-            low: 0.0,
-            c: 0.0,
-            came: 0.0,
-            went: 0.0,
+            end: End::default(),
         }
     }
 
     /// Silences the line and tunes it: the first partial lies at `hz`, whatever the loss filter does to its phase.
-    /// `hz` is kept between [`Line::LOWEST_HZ`] and a twelfth of the rate.
-    pub fn tune(&mut self, rate: f64, hz: f64, decay: Decay) {
-        let hz = hz.max(Self::LOWEST_HZ).min(rate / 12.0);
+    /// `hz` lies between [`Line::LOWEST_HZ`] and a twelfth of the rate, or a few cents beside.
+    pub(super) fn tune(&mut self, rate: f64, hz: f64, decay: Decay) {
         let w = TAU * hz / rate;
         let (a, b) = loss(rate, hz, decay);
 
@@ -83,36 +95,56 @@ impl Line {
         self.length = whole(length).clamp(1, self.ring.len());
         self.ring[..self.length].fill(0.0);
         self.at = 0;
-        (self.a, self.b, self.c) = (single(a), single(b), single(c));
-        (self.low, self.came, self.went) = (0.0, 0.0, 0.0);
+        self.end = End {
+            a: single(a),
+            b: single(b),
+            c: single(c),
+            ..End::default()
+        };
     }
 
-    /// Adds the sound of the next frames, times `gain`, to `out`. `drive` is what the pick does meanwhile.
-    pub fn add(&mut self, drive: &[f32], gain: f32, out: &mut [f32]) {
-        let Self { b, a, c, .. } = *self;
-        let (mut low, mut came, mut went) = (self.low, self.came, self.went);
-        let mut done = 0;
-        while done < out.len() {
-            let run = (self.length - self.at).min(out.len() - done);
-            let ring = &mut self.ring[self.at..self.at + run];
-            let frames = drive[done..done + run]
-                .iter()
-                .zip(&mut out[done..done + run]);
-            for (slot, (drive, out)) in ring.iter_mut().zip(frames) {
-                low = b * *slot + a * low;
-                went = (c * low + came) - c * went;
-                came = low;
-                *slot = drive + went;
-                *out += gain * *slot;
-            }
-            done += run;
-            self.at += run;
-            if self.at == self.length {
-                self.at = 0;
-            }
-        }
-        (self.low, self.came, self.went) = (low, came, went);
+    /// The loudest of what is on its way: all of the last period.
+    pub(super) fn peak(&self) -> f32 {
+        self.ring[..self.length]
+            .iter()
+            .fold(0.0, |peak, on| peak.max(on.abs()))
     }
+
+    fn advance(&mut self, run: usize) {
+        self.at += run;
+        if self.at == self.length {
+            self.at = 0;
+        }
+    }
+}
+
+/// Adds the sound of the next frames of two lines under one pick to `out`, the other one times `second`. `drive` is what
+/// the pick does meanwhile. Each frame of a line waits for the one before: two lines side by side wait together.
+pub(super) fn add(lines: &mut [Line; 2], drive: &[f32], second: f32, out: &mut [f32]) {
+    let [one, two] = lines;
+    // The state in locals, so that it stays in registers; the rings stay where they are.
+    let (mut a, mut b) = (one.end, two.end);
+    let mut done = 0;
+    while done < out.len() {
+        let run = (one.length - one.at)
+            .min(two.length - two.at)
+            .min(out.len() - done);
+        let slots = one.ring[one.at..one.at + run]
+            .iter_mut()
+            .zip(&mut two.ring[two.at..two.at + run]);
+        let frames = drive[done..done + run]
+            .iter()
+            .zip(&mut out[done..done + run]);
+        for ((slot, other), (drive, out)) in slots.zip(frames) {
+            *slot = a.turn(*slot, *drive);
+            *other = b.turn(*other, *drive);
+            *out += *slot + second * *other;
+        }
+        done += run;
+        one.advance(run);
+        two.advance(run);
+    }
+    (one.end, two.end) = (a, b);
 }
 
 /// `a` and `b` of the filter `b / (1 - a z^-1)` with the gains that `decay` asks for at its two frequencies.
@@ -134,19 +166,4 @@ fn loss(rate: f64, hz: f64, decay: Decay) -> (f64, f64) {
     let b = first * (1.0 - 2.0 * a * near + a * a).sqrt();
     // Nothing may grow, not even a constant.
     (a, b.min((1.0 - a) * 0.999_99))
-}
-
-#[expect(clippy::cast_possible_truncation, reason = "audio is single precision")]
-pub(super) fn single(value: f64) -> f32 {
-    value as f32
-}
-
-/// A number of frames; what is negative is none.
-#[expect(
-    clippy::cast_possible_truncation,
-    clippy::cast_sign_loss,
-    reason = "a cast from a float saturates"
-)]
-pub(super) fn whole(frames: f64) -> usize {
-    frames as usize
 }

@@ -1,6 +1,8 @@
 //! `fourcourse band TUNE --out FILE.wav`: a tune to play along with, as the band plays it.
 
-use std::io::{BufWriter, IsTerminal, Seek, Write, stderr};
+use std::ffi::OsString;
+use std::fs::{self, File};
+use std::io::{self, BufWriter, IsTerminal, Seek, Write, stderr};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
@@ -56,15 +58,15 @@ pub(super) struct PlayAlong {
 
     /// Leave out a player; may be said again
     #[arg(long, value_name = "PART")]
-    mute: Vec<Part>,
+    mute: Vec<Who>,
 
     /// Play with this player only; may be said again
     #[arg(long, value_name = "PART", conflicts_with = "mute")]
-    only: Vec<Part>,
+    only: Vec<Who>,
 
     /// Let play along who is silent otherwise: drones, or a click on each beat
     #[arg(long, value_name = "PART", conflicts_with = "only")]
-    with: Vec<Part>,
+    with: Vec<Who>,
 
     /// Only these bars, again and again: counted from 1 as they are played, a pickup not counted
     #[arg(long = "loop", value_name = "5-8", value_parser = bars)]
@@ -96,7 +98,7 @@ pub(super) struct PlayAlong {
 }
 
 #[derive(Debug, Clone, Copy, PartialEq, ValueEnum)]
-enum Part {
+enum Who {
     Melody,
     Chop,
     Guitar,
@@ -130,7 +132,7 @@ fn bars(text: &str) -> Result<(u32, u32), String> {
     }
 }
 
-impl Part {
+impl Who {
     fn player(self) -> Player {
         match self {
             Self::Melody => Player::Melody,
@@ -223,7 +225,7 @@ impl PlayAlong {
     }
 
     fn plays(&self, player: Player) -> bool {
-        let named = |parts: &[Part]| parts.iter().any(|part| part.player() == player);
+        let named = |parts: &[Who]| parts.iter().any(|part| part.player() == player);
         if self.only.is_empty() {
             let silent = SILENT_AT_FIRST.contains(&player) && !named(&self.with);
             !silent && !named(&self.mute)
@@ -234,15 +236,7 @@ impl PlayAlong {
 
     /// Writes beside the file that is wanted, and puts it in its place when it is whole.
     fn write(&self, track: &mut Track) -> Result<(), Box<dyn std::error::Error>> {
-        let folder = self.out.parent().filter(|folder| *folder != Path::new(""));
-        let mut beside = tempfile::Builder::new();
-        #[cfg(unix)]
-        {
-            use std::os::unix::fs::PermissionsExt;
-            // As any new file: what the user's mask leaves of it.
-            beside.permissions(std::fs::Permissions::from_mode(0o666));
-        }
-        let file = beside.tempfile_in(folder.unwrap_or(Path::new(".")))?;
+        let part = Part::beside(&self.out)?;
         let spec = WavSpec {
             channels: 2,
             sample_rate: track.rate,
@@ -252,10 +246,40 @@ impl PlayAlong {
                 false => SampleFormat::Int,
             },
         };
-        let wav = WavWriter::new(BufWriter::new(&file), spec)?;
-        track.play(wav, self.float)?;
-        file.persist(&self.out)?;
+        track.play(
+            WavWriter::new(BufWriter::new(&part.file), spec)?,
+            self.float,
+        )?;
+        part.keep(&self.out)?;
         Ok(())
+    }
+}
+
+/// A file that is not whole yet. It is removed unless it is kept.
+struct Part {
+    path: PathBuf,
+    file: File,
+}
+
+impl Part {
+    fn beside(out: &Path) -> io::Result<Self> {
+        let mut name = OsString::from(".");
+        name.push(out.file_name().unwrap_or_default());
+        name.push(format!(".{}.part", std::process::id()));
+        let path = out.with_file_name(name);
+        let file = File::create_new(&path)?;
+        Ok(Self { path, file })
+    }
+
+    fn keep(self, out: &Path) -> io::Result<()> {
+        fs::rename(&self.path, out)
+    }
+}
+
+impl Drop for Part {
+    fn drop(&mut self) {
+        // Once it is kept there is none; and where it cannot be removed, nothing better can be done.
+        let _ = fs::remove_file(&self.path);
     }
 }
 

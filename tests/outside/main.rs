@@ -2,11 +2,12 @@
 
 mod abc_ryans;
 mod abc_standard;
-mod band_ryans;
-mod band_trade;
 mod band_decay;
 mod band_pitch;
+mod band_ryans;
 mod band_sound;
+mod band_track;
+mod band_trade;
 mod chart_hands;
 mod chart_keys;
 mod chart_order;

@@ -7,7 +7,7 @@
 use std::f64::consts::TAU;
 
 use super::course::SILENT;
-use super::line::single;
+use super::number::single;
 
 /// Modes of a free bar: frequency, loudness and decay beside the first.
 const MODES: [(f64, f32, f64); 3] = [(1.0, 1.0, 1.0), (2.756, 0.5, 0.4), (5.404, 0.2, 0.2)];

@@ -1,7 +1,8 @@
 //! A course: two strings that are struck together, and the hands that stop them.
 
 use super::event::Touch;
-use super::line::{self, Decay, Line, single, whole};
+use super::line::{self, Decay, Line};
+use super::number::{single, whole, within};
 use super::pick::Pick;
 use super::voice::Voice;
 
@@ -41,23 +42,20 @@ impl Course {
         }
     }
 
-    /// Strikes the course: `hz` is its pitch, `force` from 0 to 1.
+    /// Strikes the course: `hz` is its pitch, from 24 to a twelfth of the rate; `force` from 0 to 1. What is beyond counts
+    /// as the nearest that is not.
     pub fn strike(&mut self, hz: f64, force: f32, touch: Touch) {
         let voice = &self.voice;
+        // In this order, what is no number is the least.
+        let hz = hz.max(Line::LOWEST_HZ).min(self.rate / 12.0);
+        let force = within(force, 1.0);
         self.pairs[self.current].fade(0, self.rate, voice.takeover_s);
         self.current = (self.current + 1) % self.pairs.len();
         self.seed = self
             .seed
             .wrapping_mul(1_664_525)
             .wrapping_add(1_013_904_223);
-        self.pairs[self.current].strike(
-            self.rate,
-            voice,
-            hz,
-            force.clamp(0.0, 1.0),
-            touch,
-            self.seed,
-        );
+        self.pairs[self.current].strike(self.rate, voice, hz, force, touch, self.seed);
     }
 
     /// The hand stops the string.

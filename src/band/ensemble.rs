@@ -10,7 +10,7 @@ use super::click::Click;
 use super::course::{Course, SILENT};
 use super::event::{Player, Touch};
 use super::limiter::Limiter;
-use super::line::{single, whole};
+use super::number::{single, whole, within};
 use super::voice::{STRINGS, Voice};
 
 /// Frames rendered in one go, at most.
@@ -28,7 +28,7 @@ const CLICK_ROOM: f32 = 0.03;
 
 /// How loud the room is, and the band as a whole: -16 LUFS in mid-tune.
 const ROOM_LEVEL: f32 = 0.5;
-const LEVEL: f32 = 1.0;
+const LEVEL: f32 = 2.33;
 
 /// All the players with their strings, the room around them and the limiter behind them.
 ///
@@ -91,7 +91,10 @@ impl Ensemble {
     pub fn strike_hz(&mut self, player: Player, course: u8, hz: f64, force: f32, touch: Touch) {
         if let Some(chair) = self.chair(player) {
             chair.courses[usize::from(course) % COURSES].strike(hz, force, touch);
-            chair.awake = true;
+            if !chair.awake {
+                chair.awake = true;
+                chair.gain.arrive();
+            }
             self.asleep = false;
         }
     }
@@ -112,13 +115,16 @@ impl Ensemble {
 
     /// A tick of the metronome; `first` is the 1 of a bar. `force` from 0 to 1.
     pub fn click(&mut self, first: bool, force: f32) {
-        self.click.strike(first, force.clamp(0.0, 1.0));
+        if !self.click.rings() {
+            self.click_gain.arrive();
+        }
+        self.click.strike(first, within(force, 1.0));
         self.asleep = false;
     }
 
     /// How loud a player is: 1 as set for the band, 0 not at all, 2 (6 dB more) at most.
     pub fn set_level(&mut self, player: Player, gain: f32) {
-        self.gain(player).level = gain.clamp(0.0, 2.0);
+        self.gain(player).level = within(gain, 2.0);
     }
 
     /// Silences a player, or lets it be heard again at its level.
@@ -167,8 +173,6 @@ impl Ensemble {
                 bus.right[i] += CLICK_LEVEL * sound;
                 bus.room[i] += CLICK_ROOM * sound;
             }
-        } else {
-            self.click_gain.arrive();
         }
         for (i, out) in out.iter_mut().enumerate() {
             let (left, right) = self.room.tick((bus.room[i], bus.room[i]));
@@ -270,7 +274,6 @@ impl Chair {
 
     fn add(&mut self, bus: &mut Bus, frames: usize) {
         if !self.awake {
-            self.gain.arrive();
             return;
         }
         let mut sound = [0.0; CHUNK];

@@ -1,6 +1,6 @@
 //! Nothing leaves the band louder than the ceiling.
 
-use super::line::single;
+use super::number::single;
 
 /// How far the limiter sees ahead, in frames: 1.5 ms at 44.1 kHz.
 const AHEAD: usize = 64;

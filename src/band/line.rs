@@ -9,6 +9,8 @@
 
 use std::f64::consts::TAU;
 
+use super::number::{single, whole};
+
 /// How long a string rings: the time in which a partial falls by 60 dB.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Decay {
@@ -69,7 +71,7 @@ impl Line {
     /// A line at rest. `rate` in frames a second.
     pub(super) fn new(rate: f64) -> Self {
         Self {
-            ring: vec![0.0; whole(rate / Self::LOWEST_HZ) + 2],
+            ring: vec![0.0; whole(1.01 * rate / Self::LOWEST_HZ)],
             length: 1,
             at: 0,
             end: End::default(),
@@ -77,9 +79,8 @@ impl Line {
     }
 
     /// Silences the line and tunes it: the first partial lies at `hz`, whatever the loss filter does to its phase.
-    /// `hz` is kept between [`Line::LOWEST_HZ`] and a twelfth of the rate.
+    /// `hz` lies between [`Line::LOWEST_HZ`] and a twelfth of the rate, or a few cents beside.
     pub(super) fn tune(&mut self, rate: f64, hz: f64, decay: Decay) {
-        let hz = hz.max(Self::LOWEST_HZ).min(rate / 12.0);
         let w = TAU * hz / rate;
         let (a, b) = loss(rate, hz, decay);
 
@@ -165,19 +166,4 @@ fn loss(rate: f64, hz: f64, decay: Decay) -> (f64, f64) {
     let b = first * (1.0 - 2.0 * a * near + a * a).sqrt();
     // Nothing may grow, not even a constant.
     (a, b.min((1.0 - a) * 0.999_99))
-}
-
-#[expect(clippy::cast_possible_truncation, reason = "audio is single precision")]
-pub(super) fn single(value: f64) -> f32 {
-    value as f32
-}
-
-/// A number of frames; what is negative is none.
-#[expect(
-    clippy::cast_possible_truncation,
-    clippy::cast_sign_loss,
-    reason = "a cast from a float saturates"
-)]
-pub(super) fn whole(frames: f64) -> usize {
-    frames as usize
 }

@@ -7,6 +7,7 @@ mod ensemble;
 mod event;
 mod limiter;
 mod line;
+mod number;
 mod pick;
 mod score;
 pub mod voice;

@@ -7,7 +7,7 @@
 
 use std::f64::consts::TAU;
 
-use super::line::{single, whole};
+use super::number::{single, whole};
 use super::voice::Voice;
 
 /// One stroke, frame by frame.

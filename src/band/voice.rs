@@ -102,23 +102,23 @@ impl Voice {
 
 /// The mandolin of the melody.
 pub const MANDOLIN: Voice = Voice {
-    apart_cents: 2.5,
+    apart_cents: 2.4,
     second: 0.6,
     second_t60: 1.0,
     pick: 0.14,
     soft_hz: 1200.0,
     hard_hz: 7500.0,
     tilt: 3.0,
-    noise: 0.25,
+    noise: 0.35,
     scratch_s: 0.002,
     t60: 2.4,
     t60_power: 0.6,
-    treble_t60: 0.45,
+    treble_t60: 0.5,
     treble_hz: 5000.0,
     damp_s: 0.12,
     takeover_s: 0.012,
-    chop_after_s: 0.03,
-    chop_s: 0.11,
+    chop_after_s: 0.02,
+    chop_s: 0.1,
     mute_s: 0.06,
     body: [
         peak(195.0, 5.0, 4.0),
@@ -126,7 +126,7 @@ pub const MANDOLIN: Voice = Voice {
         peak(820.0, 3.0, 3.0),
         peak(2600.0, 3.0, 1.5),
     ],
-    level: 0.2,
+    level: 0.24,
     place: 0.12,
     room: 0.25,
 };
@@ -136,7 +136,7 @@ pub const CHOP: Voice = Voice {
     pick: 0.18,
     hard_hz: 6000.0,
     place: -0.45,
-    level: 0.12,
+    level: 0.11,
     room: 0.2,
     ..MANDOLIN
 };
@@ -178,14 +178,14 @@ pub const BASS: Voice = Voice {
     second: 0.4,
     second_t60: 0.35,
     pick: 0.3,
-    soft_hz: 180.0,
-    hard_hz: 900.0,
+    soft_hz: 220.0,
+    hard_hz: 1300.0,
     tilt: 1.0,
     noise: 0.08,
     scratch_s: 0.008,
     t60: 1.0,
     t60_power: 0.5,
-    treble_t60: 0.16,
+    treble_t60: 0.2,
     treble_hz: 1500.0,
     damp_s: 0.25,
     takeover_s: 0.04,
@@ -198,7 +198,7 @@ pub const BASS: Voice = Voice {
         peak(240.0, 3.0, 2.0),
         peak(750.0, -3.0, 1.0),
     ],
-    level: 0.3,
+    level: 0.26,
     place: 0.0,
     room: 0.08,
 };
@@ -214,7 +214,7 @@ pub const DRONES: Voice = Voice {
     damp_s: 0.4,
     takeover_s: 0.06,
     place: -0.15,
-    level: 0.1,
+    level: 0.11,
     room: 0.35,
     ..MANDOLIN
 };

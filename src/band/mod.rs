@@ -20,6 +20,7 @@ mod human;
 mod limiter;
 mod line;
 mod melody;
+mod number;
 mod pick;
 mod place;
 mod score;

@@ -16,8 +16,8 @@ fn t60(sound: &[f32], hz: f64, apart: f64) -> f64 {
         reason = "frames"
     )]
     let later = 960 + (apart * RATE) as usize;
-    let fall =
-        amplitude(&spectrum(sound, 960), RATE, hz) / amplitude(&spectrum(sound, later), RATE, hz);
+    let fall = amplitude(&spectrum(sound, 960, WINDOW), RATE, hz)
+        / amplitude(&spectrum(sound, later, WINDOW), RATE, hz);
     60.0 * apart / db(fall)
 }
 
@@ -103,7 +103,7 @@ fn partials_with_a_node_under_the_pick_are_missing() {
             ..MANDOLIN
         };
         let (hz, rate) = (196.0, 48_000.0);
-        let seen = spectrum(&note(rate, voice, hz, 1.0, 0.5), 480);
+        let seen = spectrum(&note(rate, voice, hz, 1.0, 0.5), 480, WINDOW);
         let level = |k: i32| db(amplitude(&seen, rate, f64::from(k) * hz));
         for k in [node, 2 * node] {
             let around = level(k - 1).min(level(k + 1));
@@ -124,7 +124,7 @@ fn a_harder_stroke_is_louder_and_brighter() {
         ("bass", BASS, 49.0),
     ] {
         let share = |force: f32| {
-            let seen = spectrum(&note(RATE, voice, hz, force, 0.5), 0);
+            let seen = spectrum(&note(RATE, voice, hz, force, 0.5), 0, WINDOW);
             let sum = |from: f64, to: f64| {
                 let bins = seen.iter().enumerate();
                 let within =
@@ -158,7 +158,7 @@ fn nothing_lies_between_the_partials() {
         ("guitar", GUITAR, 659.3),
         ("bass", BASS, 196.0),
     ] {
-        let seen = spectrum(&note(RATE, voice, hz, 1.0, 0.6), 4800);
+        let seen = spectrum(&note(RATE, voice, hz, 1.0, 0.6), 4800, WINDOW);
         let top = seen.iter().map(|bin| bin.norm()).fold(0.0, f64::max);
         let between = seen.iter().enumerate().skip(8).filter(|(i, _)| {
             let place = (*i as f64 * RATE / WINDOW as f64 / hz).fract();

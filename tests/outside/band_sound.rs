@@ -1,4 +1,5 @@
 //! The band as a whole: loudness after ITU-R BS.1770 by a general library (`ebur128`), no clipping, no clicks, no DC.
+#![allow(clippy::unwrap_used)] // a meter that is not as it should be fails the test
 
 use ebur128::{EbuR128, Mode};
 use fourcourse::band::voice::{BASS, CHOP, DRONES, GUITAR, MANDOLIN};
@@ -9,8 +10,9 @@ const RATE: u32 = 48_000;
 /// Frames of an eighth note at 120 beats a minute.
 const EIGHTH: usize = RATE as usize / 4;
 
-/// Plays an eighth of a bar of G, C and D in 4/4: melody in eighths, bass and boom-chuck and chop in quarters, drones.
-fn eighth(band: &mut Ensemble, count: usize) {
+/// Plays an eighth of a bar of G, C and D in 4/4 into `out`: melody in eighths, bass, boom-chuck and chop in quarters,
+/// drones. A pick crosses a course in 5 ms.
+fn eighth(band: &mut Ensemble, count: usize, out: &mut [f32]) {
     const TUNE: [[u8; 8]; 4] = [
         [67, 69, 71, 74, 71, 69, 67, 71],
         [72, 76, 79, 76, 72, 71, 72, 76],
@@ -33,25 +35,25 @@ fn eighth(band: &mut Ensemble, count: usize) {
     };
     let force = if count.is_multiple_of(2) { 0.75 } else { 0.6 };
     band.strike(Player::Melody, course, note, force, Touch::Ring);
-    match count % 4 {
-        0 => {
-            let root = roots[count / 4 % 2];
-            band.strike(Player::Bass, 1, root, 0.8, Touch::Ring);
-            band.strike(Player::Guitar, 0, root + 12, 0.7, Touch::Ring);
-        }
-        2 => {
-            for (course, midi) in (0..).zip(chop) {
-                band.strike(Player::Chop, course, midi, 0.8, Touch::Chop);
-            }
-            for (course, midi) in (3..).zip(chuck) {
-                band.strike(Player::Guitar, course, midi, 0.55, Touch::Ring);
-            }
-        }
-        _ => {}
-    }
     if count.is_multiple_of(16) {
         band.strike(Player::Drones, 0, 55, 0.6, Touch::Ring);
         band.strike(Player::Drones, 1, 62, 0.6, Touch::Ring);
+    }
+    if count.is_multiple_of(4) {
+        let root = roots[count / 4 % 2];
+        band.strike(Player::Bass, 1, root, 0.8, Touch::Ring);
+        band.strike(Player::Guitar, 0, root + 12, 0.7, Touch::Ring);
+    }
+    for (i, out) in out.chunks_mut(2 * 240).enumerate() {
+        if count % 4 == 2 {
+            if let Some((course, midi)) = (0..).zip(chop).nth(i) {
+                band.strike(Player::Chop, course, midi, 0.8, Touch::Chop);
+            }
+            if let Some((course, midi)) = (3..).zip(chuck).nth(i) {
+                band.strike(Player::Guitar, course, midi, 0.55, Touch::Ring);
+            }
+        }
+        band.render(out);
     }
 }
 
@@ -59,8 +61,7 @@ fn tune(a4: f64, eighths: usize) -> Vec<f32> {
     let mut band = Ensemble::new(RATE, a4);
     let mut sound = vec![0.0; 2 * EIGHTH * eighths];
     for (count, out) in sound.chunks_mut(2 * EIGHTH).enumerate() {
-        eighth(&mut band, count);
-        band.render(out);
+        eighth(&mut band, count, out);
     }
     sound
 }
@@ -87,11 +88,20 @@ fn a_full_band_is_at_16_lufs() {
 }
 
 #[test]
-fn a_moderate_start_leaves_the_limiter_alone() {
-    let sound = tune(440.0, 64);
-    let peak = sound.iter().fold(0.0_f32, |peak, x| peak.max(x.abs()));
-    println!("peak {peak:.3}");
-    assert!(peak < 0.891, "{peak}");
+fn the_limiter_has_little_to_do_in_mid_tune() {
+    // At a quarter of the level it does nothing; four times that is what it has to bring down to -1 dB.
+    let mut band = Ensemble::new(RATE, 440.0);
+    for player in Player::ALL {
+        band.set_level(player, 0.25);
+    }
+    let mut sound = vec![0.0; 2 * EIGHTH * 64];
+    for (count, out) in sound.chunks_mut(2 * EIGHTH).enumerate() {
+        eighth(&mut band, count, out);
+    }
+    let peak = 4.0 * sound.iter().fold(0.0_f32, |peak, x| peak.max(x.abs()));
+    let over = 20.0 * peak.log10() + 1.0;
+    println!("{over:.2} dB");
+    assert!(over < 2.0, "{over:.2} dB");
 }
 
 #[test]
@@ -180,10 +190,10 @@ fn a_hand_stops_a_string_without_a_click() {
     for player in Player::ALL {
         let mut band = Ensemble::new(RATE, 440.0);
         band.strike(player, 1, 50, 0.8, Touch::Ring);
-        let mut rang = vec![0.0; RATE as usize];
+        let mut rang = vec![0.0; 2 * RATE as usize];
         band.render(&mut rang);
         band.damp(player, 1);
-        let mut stopped = vec![0.0; RATE as usize];
+        let mut stopped = vec![0.0; 2 * RATE as usize];
         band.render(&mut stopped);
         for channel in 0..2 {
             let one = |sound: &[f32]| {
@@ -226,6 +236,27 @@ fn levels_and_mutes_do_not_crackle() {
     assert!(sound[90_000..].iter().all(|x| x.abs() < 1e-3));
 }
 
+/// Everybody at once.
+fn stroke(band: &mut Ensemble, count: usize) {
+    for (player, touch) in [
+        (Player::Melody, Touch::Ring),
+        (Player::Chop, Touch::Chop),
+        (Player::Guitar, Touch::Mute),
+        (Player::Bass, Touch::Ring),
+        (Player::Drones, Touch::Ring),
+    ] {
+        for (course, midi) in [(0, 50), (1, 57), (2, 66)] {
+            band.strike(
+                player,
+                course,
+                midi + u8::try_from(count).unwrap(),
+                0.7,
+                touch,
+            );
+        }
+    }
+}
+
 #[test]
 fn the_sound_does_not_depend_on_the_block() {
     // One frame at a time and 4,096 at a time, to the bit, with commands in between.
@@ -234,7 +265,7 @@ fn the_sound_does_not_depend_on_the_block() {
         let mut sound = Vec::new();
         for count in 0..40 {
             if count < 24 {
-                eighth(&mut band, count);
+                stroke(&mut band, count);
                 band.click(count % 4 == 0, 0.7);
             }
             match count {
@@ -267,8 +298,7 @@ fn silence_is_exact_and_comes_soon() {
     band.render(&mut out);
     assert!(out.iter().all(|x| *x == 0.0));
     for count in 0..16 {
-        eighth(&mut band, count);
-        band.render(&mut out);
+        eighth(&mut band, count, &mut out);
     }
     band.damp_all();
     let mut out = vec![1.0; 2 * 3 * RATE as usize];

@@ -1,4 +1,5 @@
 //! Sounds looked at through a general library of Fourier transforms (`realfft`).
+#![allow(clippy::unwrap_used)] // a transform that is not as it should be fails the test
 
 use std::f64::consts::{PI, TAU};
 
@@ -6,8 +7,11 @@ use fourcourse::band::{Course, Touch, Voice};
 use realfft::RealFftPlanner;
 use realfft::num_complex::Complex;
 
-/// Frames in a window: a third of a second.
+/// Frames in a long window: a third of a second.
 pub(crate) const WINDOW: usize = 16_384;
+
+/// And in a short one, for what changes soon.
+pub(crate) const SHORT: usize = 4096;
 
 /// A stroke on a voice alone, without body and room.
 pub(crate) fn note(rate: f64, voice: Voice, hz: f64, force: f32, seconds: f64) -> Vec<f32> {
@@ -25,18 +29,18 @@ pub(crate) fn note(rate: f64, voice: Voice, hz: f64, force: f32, seconds: f64) -
 
 /// The spectrum of a window that starts at a frame, under a Blackman-Harris window of four terms (F. Harris, 1978),
 /// whose side lobes are 92 dB down.
-pub(crate) fn spectrum(sound: &[f32], from: usize) -> Vec<Complex<f64>> {
-    let fft = RealFftPlanner::<f64>::new().plan_fft_forward(WINDOW);
+pub(crate) fn spectrum(sound: &[f32], from: usize, window: usize) -> Vec<Complex<f64>> {
+    let fft = RealFftPlanner::<f64>::new().plan_fft_forward(window);
     let mut input = fft.make_input_vec();
     for (i, (input, sound)) in input
         .iter_mut()
-        .zip(&sound[from..from + WINDOW])
+        .zip(&sound[from..from + window])
         .enumerate()
     {
-        let turn = TAU * i as f64 / WINDOW as f64;
-        let window = 0.358_75 - 0.488_29 * turn.cos() + 0.141_28 * (2.0 * turn).cos()
+        let turn = TAU * i as f64 / window as f64;
+        let weight = 0.358_75 - 0.488_29 * turn.cos() + 0.141_28 * (2.0 * turn).cos()
             - 0.011_68 * (3.0 * turn).cos();
-        *input = window * f64::from(*sound);
+        *input = weight * f64::from(*sound);
     }
     let mut output = fft.make_output_vec();
     fft.process(&mut input, &mut output).unwrap();
@@ -45,7 +49,8 @@ pub(crate) fn spectrum(sound: &[f32], from: usize) -> Vec<Complex<f64>> {
 
 /// The strongest bin within a few bins of a frequency.
 fn bin(spectrum: &[Complex<f64>], rate: f64, hz: f64) -> usize {
-    let near = hz * WINDOW as f64 / rate;
+    let window = 2 * (spectrum.len() - 1);
+    let near = hz * window as f64 / rate;
     #[expect(
         clippy::cast_possible_truncation,
         clippy::cast_sign_loss,
@@ -68,17 +73,20 @@ pub(crate) fn db(ratio: f64) -> f64 {
 }
 
 /// The frequency of the partial near `hz`: how far its phase moves on between two windows. Decay does not bend that.
-pub(crate) fn frequency(sound: &[f32], from: usize, rate: f64, hz: f64) -> f64 {
-    // 512 frames are less than half a turn for anything within the bins looked at, 8,192 are exact.
+pub(crate) fn frequency(sound: &[f32], from: usize, rate: f64, hz: f64, window: usize) -> f64 {
+    // An eighth of a window is less than half a turn for anything within the bins looked at; half a window is exact.
     let turn = |hop: usize, near: f64| {
-        let (now, then) = (spectrum(sound, from), spectrum(sound, from + hop));
+        let (now, then) = (
+            spectrum(sound, from, window),
+            spectrum(sound, from + hop, window),
+        );
         let at = bin(&now, rate, near);
         let moved = then[at].arg() - now[at].arg();
         let expected = TAU * near * hop as f64 / rate;
         let more = (moved - expected + PI).rem_euclid(TAU) - PI;
         near + more * rate / (TAU * hop as f64)
     };
-    turn(8192, turn(512, hz))
+    turn(window / 2, turn(window / 8, hz))
 }
 
 pub(crate) fn cents(hz: f64, wanted: f64) -> f64 {

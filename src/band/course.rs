@@ -1,7 +1,7 @@
 //! A course: two strings that are struck together, and the hands that stop them.
 
-use super::event::Touch;
 use super::delay::{self, Decay, Line};
+use super::event::Touch;
 use super::number::{single, whole, within};
 use super::pick::Pick;
 use super::voice::Voice;

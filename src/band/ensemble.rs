@@ -6,11 +6,11 @@ use std::fmt;
 use freeverb::Freeverb;
 
 use super::body::Body;
-use super::tick::Click;
 use super::course::{Course, SILENT};
 use super::event::{Player, Touch};
 use super::limiter::Limiter;
 use super::number::{single, whole, within};
+use super::tick::Click;
 use super::voice::{STRINGS, Voice};
 
 /// Frames rendered in one go, at most.

@@ -4,8 +4,8 @@
 //! Instruments", and A. Askenfelt (for the double bass) measured; instruments differ by a tone or two. Decays, picks and
 //! hands: set until envelope and spectrum looked like wood and wire.
 
-use super::event::Player;
 use super::delay::Decay;
+use super::event::Player;
 
 /// A resonance of the body.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -72,9 +72,10 @@ impl Hands {
         let player = Player::ALL[self.chance(6) as usize];
         let small = |number: u32| f32::from(u16::try_from(number).unwrap());
         match self.chance(16) {
-            0 => Command::Score(Arc::clone(
-                &self.scores[self.chance(12) as usize % self.scores.len()],
-            )),
+            0 => {
+                let one = self.chance(16) as usize % self.scores.len();
+                Command::Score(Arc::clone(&self.scores[one]))
+            }
             1 | 2 => Command::Play {
                 from: (self.chance(3), self.bars(16)),
                 count: count_in(self.tune.metre, Ticks::ZERO),

@@ -26,7 +26,7 @@ mod linux {
     use std::thread::sleep;
     use std::time::{Duration, Instant};
 
-    use fourcourse::audio::{Heard, RATE, Sound};
+    use fourcourse::audio::{RATE, Sound};
     use fourcourse::band::{Band, Command, CountIn, Score, ScoreOptions, Voicings};
     use fourcourse::chart::{Pace, Ticks};
 

@@ -318,12 +318,12 @@ impl Transport {
         self.motion = Motion::Still;
     }
 
-    /// Stands where it is, or goes on from there; a count-in goes on counting.
+    /// Stands where it is, or goes on from where it stands; a count-in goes on counting.
     pub fn hold(&mut self, frame: u64, held: bool) {
         self.settle(frame);
         match (self.motion, held) {
             (Motion::Going, true) => self.motion = Motion::Held,
-            (Motion::Held, false) => self.motion = Motion::Going,
+            (Motion::Held | Motion::Still, false) => self.motion = Motion::Going,
             _ => return,
         }
         self.anchor.frame = frame;

@@ -49,7 +49,7 @@ impl OnStand {
             names: ChordNames::default(),
             simplify: Simplify::default(),
             hands: Hands::new(settings, 0),
-            follow: Follow::new(tune.tempo_or_fitting(Pace::SlowJam), times),
+            follow: Follow::new(&playing, tune.tempo_or_fitting(Pace::SlowJam), times),
             tune,
             playing,
             written,
@@ -114,7 +114,7 @@ impl OnStand {
                 follow.change_bpm(playing, now, bpm);
             }
             Ask::TapTempo => follow.tap(playing, now),
-            Ask::Times(times) => follow.set_times(times),
+            Ask::Times(times) => follow.set_times(playing, now, times),
             Ask::LastTime(last) => follow.set_last(playing, now, last),
             Ask::KeyUp(semitones) => self.set_key(self.key.up(semitones)),
             Ask::KeyOn(tonic) => self.set_key(Key::new(tonic, self.key.mode)),

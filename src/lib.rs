@@ -9,12 +9,14 @@
 //! - [`band`]: what a band plays to a chart, and its sound
 //! - [`desk`]: what the app knows and can be asked
 //! - [`words`]: kinds and numbers as sentences
+//! - [`audio`]: the band to the ear, and the clock of what is heard
 //! - `bind`: the desk on the screen (with the `app` feature)
 //! - [`start`]: puts a desk and its songbook together
 //! - [`store`]: the songbook on disk, and the search over it
 
 #[cfg(all(target_os = "android", feature = "app"))]
 mod android;
+pub mod audio;
 pub mod band;
 #[cfg(feature = "app")]
 pub mod bind;

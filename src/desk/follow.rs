@@ -2,14 +2,19 @@
 //!
 //! By hand, the player says where each bar begins and the clock only fills the bar: it walks to the bar's end at the
 //! pace of the last taps and waits there for the next one. By clock, the place follows from the time alone. Either way
-//! the state is one anchor (a moment and a place), so that any moment can be asked for and nothing has to tick.
+//! it is the band's transport that goes, here over the frames of the wall clock: any moment can be asked for and nothing
+//! has to tick.
 
 use std::time::Duration;
 
+pub(super) use crate::band::Place;
+use crate::band::{Transport, count_in};
 use crate::chart::{Playing, Tempo, Ticks};
 
-/// Slowest and fastest tempo, in beats a minute.
-pub const BPM: std::ops::RangeInclusive<f32> = 30.0..=300.0;
+pub use crate::band::BPM;
+
+/// Frames a second that the wall clock is counted in: those of the sound.
+const RATE: u32 = 48_000;
 
 /// A pause longer than this begins a new series of taps.
 const TAPS_APART: Duration = Duration::from_secs(3);
@@ -17,88 +22,72 @@ const TAPS_APART: Duration = Duration::from_secs(3);
 /// A bar said by hand that is this much longer or shorter than expected was a stumble, not a change of pace.
 const PACE: std::ops::RangeInclusive<f64> = 0.6..=1.6;
 
-/// Where the circle is.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) struct Place {
-    /// Time through, from 0.
-    pub time: u32,
-    /// Index of the bar in playing order.
-    pub bar: usize,
-    /// From the start of the time through.
-    pub at: Ticks,
-    /// While counting in: how much of the count has gone by.
-    pub counted: Option<Ticks>,
-    /// The tune is over: the place is its last moment.
-    pub ended: bool,
-}
-
 #[derive(Debug, Clone, Copy, PartialEq)]
 enum Motion {
-    /// Still, and nothing has begun: the next word of the player begins the bar of the anchor.
+    /// Still, and nothing has begun: the next word of the player begins the bar that is waited for.
     Waiting,
-    /// Still, in the bar of the anchor: the next word of the player begins the bar after it.
+    /// Still, in a bar that the circle plays: the next word of the player begins the bar after it.
     Paused,
-    /// A bar began by hand at this moment.
-    Hand(Duration),
-    /// The clock was at the anchor at this moment.
-    Clock(Duration),
+    /// A bar began by hand at this moment, here.
+    Hand(Duration, (u32, Ticks)),
+    /// The clock leads.
+    Clock,
     /// Held; whether the clock goes on afterwards.
     Held { clock: bool },
 }
 
-/// The follower of one tune. Places are counted in ticks from the first bar of the first time through.
+/// The follower of one tune: the band's transport, led by a hand or by the wall clock.
 #[derive(Debug, Clone)]
 pub(super) struct Follow {
     motion: Motion,
-    /// The place at the moment of the motion; where it is still, the place itself.
-    anchor: Ticks,
-    /// Where the clock's count-in leads to: before it, the circle counts.
-    begin: Ticks,
-    tempo: Tempo,
-    times: u32,
-    /// The time through, from 0, that was said to be the last.
-    last: Option<u32>,
+    transport: Transport,
     taps: Vec<Duration>,
+}
+
+/// The frame that a moment is nearest to.
+fn frame(now: Duration) -> u64 {
+    let frames = (now.as_nanos() * u128::from(RATE) + 500_000_000) / 1_000_000_000;
+    u64::try_from(frames).unwrap_or(u64::MAX)
 }
 
 impl Follow {
     /// At the first bar, waiting. `times` 0 goes on until it is stopped.
-    pub(super) fn new(tempo: Tempo, times: u32) -> Self {
-        let mut follow = Self {
+    pub(super) fn new(playing: &Playing, tempo: Tempo, times: u32) -> Self {
+        let mut transport = Transport::new(RATE, tempo);
+        transport.set_length(0, playing.length, playing.length);
+        transport.set_times(0, times);
+        Self {
             motion: Motion::Waiting,
-            anchor: Ticks::ZERO,
-            begin: Ticks::ZERO,
-            tempo,
-            times,
-            last: None,
+            transport,
             taps: Vec::new(),
-        };
-        follow.set_bpm(tempo.bpm);
-        follow
+        }
     }
 
     /// The tempo.
     pub(super) fn tempo(&self) -> Tempo {
-        self.tempo
+        self.transport.tempo()
     }
 
     /// How often the tune is played; 0 is open.
     pub(super) fn times(&self) -> u32 {
-        self.times
+        self.transport.times()
     }
 
     /// Whether something moves, so that the view must be asked for again and again.
     pub(super) fn is_moving(&self, playing: &Playing, now: Duration) -> bool {
         match self.motion {
             Motion::Waiting | Motion::Paused | Motion::Held { .. } => false,
-            Motion::Clock(_) => !self.place(playing, now).ended,
-            Motion::Hand(since) => self.anchor + self.walked(since, now) < self.hand_limit(playing),
+            Motion::Clock => !self.place(playing, now).ended,
+            Motion::Hand(_, from) => {
+                let place = self.place(playing, now);
+                !place.ended && (place.time, place.at) != hand_limit(playing, from)
+            }
         }
     }
 
     /// Whether the clock leads.
     pub(super) fn by_clock(&self) -> bool {
-        matches!(self.motion, Motion::Clock(_))
+        self.motion == Motion::Clock
     }
 
     /// Whether it is held.
@@ -113,94 +102,65 @@ impl Follow {
 
     /// Whether this time through is the last.
     pub(super) fn is_last(&self, time: u32) -> bool {
-        self.end().is_some_and(|end| time + 1 >= end)
+        self.transport.is_last(time)
     }
 
     /// Whether a player has to be told that this time through is the last: not where it is the only one.
     pub(super) fn calls_the_last(&self, time: u32) -> bool {
-        self.is_last(time) && (time > 0 || self.last.is_some())
+        self.is_last(time) && (time > 0 || self.transport.called_last().is_some())
     }
 
-    /// How many times through there are in all, if there is an end.
-    fn end(&self) -> Option<u32> {
-        let planned = (self.times > 0).then_some(self.times);
-        match (planned, self.last) {
-            (Some(planned), Some(last)) => Some(planned.min(last + 1)),
-            (planned, last) => planned.or(last.map(|last| last + 1)),
-        }
-    }
-
-    /// Ticks that the pace covers in a span of time.
-    fn walked(&self, since: Duration, now: Duration) -> Ticks {
-        self.tempo.ticks(now.saturating_sub(since).as_secs_f64())
-    }
-
-    /// Where the hand's bar ends: at the next downbeat, the pickup before it included.
-    fn hand_limit(&self, playing: &Playing) -> Ticks {
-        let place = locate(playing, self.anchor);
-        self.start_of(playing, next_downbeat(playing, place)) - Ticks(1)
-    }
-
-    /// The place now, in ticks from the first bar of the first time through; before `begin` while counting in.
-    fn absolute(&self, playing: &Playing, now: Duration) -> Ticks {
-        let at = match self.motion {
-            Motion::Waiting | Motion::Paused | Motion::Held { .. } => self.anchor,
-            Motion::Clock(since) => self.anchor + self.walked(since, now),
-            Motion::Hand(since) => {
-                let limit = self.hand_limit(playing).max(self.anchor);
-                (self.anchor + self.walked(since, now)).min(limit)
-            }
-        };
-        match self.end() {
-            Some(end) => at.min(playing.length * i64::from(end)),
-            None => at,
-        }
-    }
-
-    /// Where the circle is.
+    /// Where the circle is. A hand's bar waits at its end.
     pub(super) fn place(&self, playing: &Playing, now: Duration) -> Place {
-        let at = self.absolute(playing, now);
-        if at < self.begin {
-            let place = locate(playing, self.begin);
-            let bar = playing.bars.get(place.bar);
-            let count = bar.map_or(Ticks::ZERO, |bar| count_in(bar.metre.bar(), bar.offset));
-            return Place {
-                counted: Some(count - (self.begin - at)),
-                ..place
-            };
+        let place = self.transport.place(playing, frame(now));
+        match self.motion {
+            Motion::Hand(_, from) => {
+                let limit = hand_limit(playing, from).max(from);
+                // Behind the last bar of the last time comes the end.
+                if limit.0 > from.0 && self.is_last(from.0) || from.1 >= playing.length {
+                    place
+                } else if place.ended || (place.time, place.at) > limit {
+                    Place::of(playing, limit.0, limit.1)
+                } else {
+                    place
+                }
+            }
+            _ => place,
         }
-        let end = self.end().map(|end| playing.length * i64::from(end));
-        if end.is_some_and(|end| at >= end) && playing.length > Ticks::ZERO {
-            return Place {
-                ended: true,
-                ..locate(playing, at - Ticks(1))
-            };
-        }
-        locate(playing, at)
     }
 
-    fn start_of(&self, playing: &Playing, (time, bar): (u32, usize)) -> Ticks {
-        let start = playing.bars.get(bar).map_or(Ticks::ZERO, |bar| bar.start);
-        playing.length * i64::from(time) + start
+    /// What the transport has walked beyond the end of a hand's bar is taken back.
+    fn settle(&mut self, playing: &Playing, now: Duration) {
+        if let Motion::Hand(..) = self.motion {
+            let place = self.place(playing, now);
+            if !place.ended {
+                self.transport.go(frame(now), (place.time, place.at));
+                self.transport.hold(frame(now), false);
+            }
+        }
     }
 
     /// Goes to a bar. What moves goes on moving from there.
-    fn go(&mut self, playing: &Playing, now: Duration, to: (u32, usize)) {
-        self.anchor = self.start_of(playing, to);
-        self.begin = Ticks::ZERO;
-        match &mut self.motion {
-            Motion::Hand(since) | Motion::Clock(since) => *since = now,
-            Motion::Waiting | Motion::Paused | Motion::Held { .. } => {}
-        }
+    fn go(&mut self, playing: &Playing, now: Duration, (time, bar): (u32, usize)) {
+        let start = playing.bars.get(bar).map_or(Ticks::ZERO, |bar| bar.start);
+        self.go_to(now, (time, start));
     }
 
-    /// What moves goes on from here: whatever changes now changes nothing of what has been.
-    fn pin(&mut self, playing: &Playing, now: Duration) {
-        let at = self.absolute(playing, now);
-        if let Motion::Clock(since) | Motion::Hand(since) = &mut self.motion {
-            *since = now;
-            self.anchor = at;
+    fn go_to(&mut self, now: Duration, to: (u32, Ticks)) {
+        self.transport.go(frame(now), to);
+        match &mut self.motion {
+            Motion::Hand(since, from) => (*since, *from) = (now, to),
+            Motion::Clock => {}
+            Motion::Waiting | Motion::Paused | Motion::Held { .. } => return,
         }
+        self.transport.hold(frame(now), false);
+    }
+
+    /// Stands still at a bar.
+    fn stand(&mut self, playing: &Playing, now: Duration, to: (u32, usize), still: Motion) {
+        self.transport.stop(frame(now));
+        self.motion = still;
+        self.go(playing, now, to);
     }
 
     /// The player says that the next bar begins now: before anything has begun, the bar that is waited for. A pickup is
@@ -210,20 +170,20 @@ impl Follow {
         if place.ended {
             return;
         }
-        self.learn_pace(playing, now, place);
-        let begins =
-            self.is_waiting() && playing.bars.get(place.bar).is_some_and(|bar| !bar.pickup);
-        let next = if begins {
+        self.learn_pace(playing, now);
+        let downbeat = playing.bars.get(place.bar).is_some_and(|bar| !bar.pickup);
+        let next = if self.is_waiting() && downbeat {
             (place.time, place.bar)
         } else {
             next_downbeat(playing, place)
         };
         if !self.by_clock() {
-            self.motion = Motion::Hand(now);
+            self.motion = Motion::Hand(now, (place.time, place.at));
         }
-        self.go(playing, now, next);
-        if self.end().is_some_and(|end| next.0 >= end) {
-            self.anchor = playing.length * i64::from(next.0);
+        if next.0 > place.time && self.is_last(place.time) {
+            self.go_to(now, (place.time, playing.length));
+        } else {
+            self.go(playing, now, next);
         }
     }
 
@@ -239,11 +199,12 @@ impl Follow {
         } else {
             (0, 0)
         };
-        if matches!(self.motion, Motion::Hand(_)) {
+        if matches!(self.motion, Motion::Hand(..)) {
             // The circle is in that bar: it waits there for the next.
-            self.motion = Motion::Paused;
+            self.stand(playing, now, to, Motion::Paused);
+        } else {
+            self.go(playing, now, to);
         }
-        self.go(playing, now, to);
     }
 
     /// To a bar of this time through.
@@ -261,45 +222,42 @@ impl Follow {
             return;
         }
         let still = place.counted.is_some() || self.is_waiting();
-        let next = next_downbeat(playing, place);
         let before =
             downbeat_before(playing, place).filter(|_| !still || !playing.bars[place.bar].pickup);
+        let next = next_downbeat(playing, place);
+        let start =
+            |(time, bar): (u32, usize)| playing.length * i64::from(time) + playing.bars[bar].start;
         let here = playing.length * i64::from(place.time) + place.at;
         let to = match before {
-            Some(before)
-                if still
-                    || here - self.start_of(playing, before)
-                        <= self.start_of(playing, next) - here =>
-            {
-                before
-            }
+            Some(before) if still || here - start(before) <= start(next) - here => before,
             _ => next,
         };
-        if matches!(
-            self.motion,
-            Motion::Waiting | Motion::Paused | Motion::Held { clock: false }
-        ) {
-            self.motion = Motion::Hand(now);
-        } else if self.motion == (Motion::Held { clock: true }) {
-            self.motion = Motion::Clock(now);
+        match self.motion {
+            Motion::Waiting | Motion::Paused | Motion::Held { clock: false } => {
+                self.motion = Motion::Hand(now, (place.time, place.at));
+            }
+            Motion::Held { clock: true } => self.motion = Motion::Clock,
+            Motion::Hand(..) | Motion::Clock => {}
         }
         self.go(playing, now, to);
     }
 
     /// Stops where it is, or goes on from there.
     pub(super) fn hold(&mut self, playing: &Playing, now: Duration) {
-        let at = self.absolute(playing, now);
         match self.motion {
-            Motion::Held { clock: true } => self.motion = Motion::Clock(now),
+            Motion::Held { clock: true } => {
+                self.transport.hold(frame(now), false);
+                self.motion = Motion::Clock;
+            }
             Motion::Held { clock: false } => self.motion = Motion::Paused,
-            Motion::Clock(_) => {
-                self.anchor = at;
+            Motion::Clock => {
+                self.transport.hold(frame(now), true);
                 self.motion = Motion::Held { clock: true };
             }
-            Motion::Hand(_) | Motion::Waiting | Motion::Paused => {
+            Motion::Hand(..) | Motion::Waiting | Motion::Paused => {
                 let place = self.place(playing, now);
-                self.anchor = self.start_of(playing, (place.time, place.bar));
-                self.motion = Motion::Held { clock: false };
+                let held = Motion::Held { clock: false };
+                self.stand(playing, now, (place.time, place.bar), held);
             }
         }
     }
@@ -308,37 +266,32 @@ impl Follow {
     /// it. A tune that is over starts again.
     pub(super) fn clock(&mut self, playing: &Playing, now: Duration, on: bool) {
         let place = self.place(playing, now);
-        let begun = !self.is_waiting() && place.counted.is_none();
-        let from = match place.ended {
+        let (time, bar) = match place.ended {
             true if on => (0, 0),
             _ => (place.time, place.bar),
         };
-        self.anchor = self.start_of(playing, from);
-        self.begin = Ticks::ZERO;
-        self.motion = if begun {
+        let begun = !self.is_waiting() && place.counted.is_none();
+        let still = if begun {
             Motion::Paused
         } else {
             Motion::Waiting
         };
-        if on && let Some(bar) = playing.bars.get(from.1) {
-            if from == (0, 0) {
-                self.last = None;
-            }
-            self.begin = self.anchor;
-            self.anchor -= count_in(bar.metre.bar(), bar.offset);
-            self.motion = Motion::Clock(now);
+        self.stand(playing, now, (time, bar), still);
+        if on && let Some(bar) = playing.bars.get(bar) {
+            let count = count_in(bar.metre, bar.offset).length;
+            self.transport.start(frame(now), (time, bar.start), count);
+            self.motion = Motion::Clock;
         }
-    }
-
-    /// Sets the tempo in beats a minute; the place stays where it is.
-    fn set_bpm(&mut self, bpm: f32) {
-        self.tempo.bpm = bpm.clamp(*BPM.start(), *BPM.end());
     }
 
     /// Changes the tempo from here on.
     pub(super) fn change_bpm(&mut self, playing: &Playing, now: Duration, bpm: f32) {
-        self.pin(playing, now);
-        self.set_bpm(bpm);
+        self.settle(playing, now);
+        let tempo = Tempo {
+            bpm,
+            ..self.tempo()
+        };
+        self.transport.set_tempo(frame(now), tempo);
     }
 
     /// A tap in the tempo that is wanted: from the second tap on, the tempo is the mean of the last four.
@@ -364,61 +317,49 @@ impl Follow {
     }
 
     /// Bars said by hand show how fast the circle plays.
-    fn learn_pace(&mut self, playing: &Playing, now: Duration, place: Place) {
-        let Motion::Hand(since) = self.motion else {
+    fn learn_pace(&mut self, playing: &Playing, now: Duration) {
+        let Motion::Hand(since, from) = self.motion else {
             return;
         };
         let seconds = now.saturating_sub(since).as_secs_f64();
-        let length = self.start_of(playing, next_downbeat(playing, place)) - self.anchor;
-        let beats = length.quarters() / self.tempo.beat.quarters();
+        let limit = hand_limit(playing, from);
+        let times = i64::from(limit.0) - i64::from(from.0);
+        let length = playing.length * times + limit.1 + Ticks(1) - from.1;
+        let tempo = self.tempo();
+        let beats = length.quarters() / tempo.beat.quarters();
         if seconds <= 0.0 || beats <= 0.0 {
             return;
         }
         let bpm = beats * 60.0 / seconds;
-        let pace = bpm / f64::from(self.tempo.bpm);
+        let pace = bpm / f64::from(tempo.bpm);
         if PACE.contains(&pace) {
             #[allow(clippy::cast_possible_truncation)] // a tempo between 18 and 480
-            self.set_bpm(((f64::from(self.tempo.bpm) + bpm) / 2.0) as f32);
+            let bpm = ((f64::from(tempo.bpm) + bpm) / 2.0) as f32;
+            self.change_bpm(playing, now, bpm);
         }
     }
 
     /// How often the tune is played in all; 0 goes on.
     pub(super) fn set_times(&mut self, playing: &Playing, now: Duration, times: u32) {
-        self.pin(playing, now);
-        self.times = times;
-        self.last = None;
+        self.settle(playing, now);
+        self.transport.set_times(frame(now), times);
     }
 
     /// The time through now is the last one, or is not.
     pub(super) fn set_last(&mut self, playing: &Playing, now: Duration, last: bool) {
-        self.pin(playing, now);
-        let time = self.place(playing, now).time;
-        if !last && self.times > 0 && time + 1 >= self.times {
-            self.times = time + 2;
-        }
-        self.last = last.then_some(time);
+        self.settle(playing, now);
+        self.transport.set_last(frame(now), last);
     }
 }
 
-/// A full bar, and the beats before a pickup: four and three for a quarter's pickup in 4/4.
-pub(super) fn count_in(full: Ticks, before_pickup: Ticks) -> Ticks {
-    full + before_pickup
-}
-
-/// The bar in which an absolute place lies.
-fn locate(playing: &Playing, at: Ticks) -> Place {
-    let (time, at) = match playing.length > Ticks::ZERO {
-        true => at.max(Ticks::ZERO).div_rem(playing.length),
-        false => (0, Ticks::ZERO),
-    };
-    let time = u32::try_from(time).unwrap_or(u32::MAX);
-    let bar = playing.bar_at(at).unwrap_or(0);
-    Place {
-        time,
-        bar,
-        at,
-        counted: None,
-        ended: false,
+/// Where the hand's bar ends that began here: a tick before the next downbeat, the pickup before it included.
+fn hand_limit(playing: &Playing, from: (u32, Ticks)) -> (u32, Ticks) {
+    let place = Place::of(playing, from.0, from.1);
+    let (time, bar) = next_downbeat(playing, place);
+    let start = playing.bars.get(bar).map_or(Ticks::ZERO, |bar| bar.start);
+    match start > Ticks::ZERO {
+        true => (time, start - Ticks(1)),
+        false => (place.time, playing.length - Ticks(1)),
     }
 }
 

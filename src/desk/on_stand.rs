@@ -60,7 +60,7 @@ impl OnStand {
             names: ChordNames::default(),
             simplify: Simplify::default(),
             hands: Hands::new(settings, 0),
-            follow: Follow::new(tempo, times),
+            follow: Follow::new(&playing, tempo, times),
             tune,
             playing,
         };

@@ -6,6 +6,7 @@
 
 mod add;
 mod app;
+mod band;
 mod chart;
 mod chord_box;
 mod failure;
@@ -71,6 +72,7 @@ enum Command {
     List(list::List),
     Chart(chart::Chart),
     Picture(picture::Picture),
+    Band(band::PlayAlong),
 }
 
 /// What every command can ask for.
@@ -124,6 +126,7 @@ pub(crate) fn main() -> ExitCode {
         Some(Command::List(command)) => command.run(&shell),
         Some(Command::Chart(command)) => command.run(&shell),
         Some(Command::Picture(command)) => command.run(&shell),
+        Some(Command::Band(command)) => command.run(&shell),
     };
     match said.and_then(print) {
         Ok(()) => ExitCode::SUCCESS,

@@ -2,7 +2,11 @@
 
 mod abc_ryans;
 mod abc_standard;
+mod band_decay;
+mod band_pitch;
 mod band_ryans;
+mod band_sound;
+mod band_track;
 mod band_trade;
 mod chart_hands;
 mod chart_keys;
@@ -11,6 +15,7 @@ mod chart_ryans;
 mod frets_chords_db;
 mod frets_trade;
 mod frets_tunings;
+mod spectrum;
 mod theory_chords;
 mod theory_keys;
 mod theory_moves;

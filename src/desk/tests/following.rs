@@ -56,18 +56,17 @@ fn after_going_back_or_being_held_a_tap_says_that_the_next_bar_begins() {
 }
 
 #[test]
-fn the_end_stays_the_end_until_more_times_are_wanted() {
+fn the_end_stays_the_end_when_more_times_are_wanted() {
     let mut desk = on_stand(PLAIN);
     desk.ask(Ask::Times(1), beats(0.0));
     desk.ask(Ask::Clock(true), beats(0.0));
     assert_eq!(view(&mut desk, 60.0).follow, FollowState::Ended);
     desk.ask(Ask::Times(3), beats(60.0));
-    let on = view(&mut desk, 60.5);
-    assert_eq!(
-        (on.time, on.bar.0),
-        (2, 1),
-        "the clock goes on from the end, not from where it would be"
-    );
+    let on = view(&mut desk, 65.0);
+    assert_eq!((on.time, on.bar.0, on.follow), (1, 4, FollowState::Ended));
+    desk.ask(Ask::Clock(true), beats(70.0));
+    assert_eq!(view(&mut desk, 72.5).time, 1);
+    assert_eq!(view(&mut desk, 80.5).time, 2);
 }
 
 #[test]

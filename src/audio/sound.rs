@@ -1,0 +1,243 @@
+//! The sound as a desk knows it: told what the band is told, asked what is heard.
+
+use std::collections::VecDeque;
+use std::fmt::Debug;
+use std::mem::discriminant;
+use std::time::Duration;
+
+use crate::band::{Band, Command, Transport};
+
+use super::clock::Clock;
+#[cfg(feature = "sound")]
+use super::device::Device;
+use super::wires::{Callback, Remote, Report, wires};
+use super::{IN_HAND, RATE};
+
+/// A device that asks for nothing for so long is lost.
+const PATIENCE: Duration = Duration::from_millis(500);
+
+/// Whether the band is heard.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Heard {
+    /// Through a sound device.
+    Aloud,
+    /// Not, because it is switched off.
+    SwitchedOff,
+    /// Not, because there is no device.
+    NoDevice,
+    /// Not, because the device went away while it was used.
+    DeviceLost,
+}
+
+/// Wires to a device that sounds.
+#[derive(Debug)]
+struct Line {
+    remote: Remote,
+    /// Sounds as long as it is kept.
+    _device: Box<dyn Debug>,
+    /// Frames between the band's place and the ear.
+    late: u64,
+    /// When the device last asked for a block, or was opened.
+    alive: Duration,
+    latest: Option<u64>,
+    /// Commands that the band has not said to have carried out; the first `sent` of them are on their way.
+    unanswered: VecDeque<Command>,
+    sent: usize,
+    answered: u64,
+    /// Reports about frames that are still to be heard.
+    ahead: VecDeque<Report>,
+}
+
+/// The sound, or the silence that keeps the same time.
+#[derive(Debug)]
+pub struct Sound {
+    clock: Clock,
+    /// The transport as it is heard.
+    transport: Transport,
+    heard: Heard,
+    line: Option<Line>,
+    /// What a new device has to be told: score, levels, pitch.
+    standing: Vec<Command>,
+}
+
+impl Sound {
+    /// Switched off; the transport runs by the wall clock.
+    pub fn new(now: Duration) -> Self {
+        Self {
+            clock: Clock::new(RATE, now, 0),
+            transport: *Band::new(RATE).transport(),
+            heard: Heard::SwitchedOff,
+            line: None,
+            standing: Vec::new(),
+        }
+    }
+
+    /// Whether the band is heard, and if not, why.
+    pub fn heard(&self) -> Heard {
+        self.heard
+    }
+
+    /// Switches to the system's sound device, where the tune goes on at its place. `clock` gives the moments that all
+    /// else here is told as `now`.
+    #[cfg(feature = "sound")]
+    pub fn switch_on(&mut self, now: Duration, clock: impl Fn() -> Duration + Send + 'static) {
+        self.attach(now, |callback| Device::open(callback, clock));
+    }
+
+    /// This build knows no sound device.
+    #[cfg(not(feature = "sound"))]
+    pub fn switch_on(&mut self, now: Duration, _clock: impl Fn() -> Duration + Send + 'static) {
+        self.fall_silent(now, Heard::NoDevice);
+    }
+
+    /// Switches to a device of any kind: `open` has it call [`Callback::fill`] for each block, and returns what keeps it
+    /// open until it is dropped.
+    pub fn attach<Device: Debug + 'static>(
+        &mut self,
+        now: Duration,
+        open: impl FnOnce(Callback) -> Option<Device>,
+    ) {
+        self.fall_silent(now, Heard::SwitchedOff);
+        let heard = self.frame(now);
+        // What the band does first is heard when what it has in hand is over.
+        let late = IN_HAND + Band::new(RATE).latency() as u64;
+        let band = Band::resuming(self.transport, heard + late);
+        let (remote, callback) = wires(band);
+        let Some(device) = open(callback) else {
+            self.heard = Heard::NoDevice;
+            return;
+        };
+        self.heard = Heard::Aloud;
+        self.clock.begin(now);
+        let unanswered: VecDeque<_> = self.standing.iter().cloned().collect();
+        let mut line = Line {
+            remote,
+            _device: Box::new(device),
+            late,
+            alive: now,
+            latest: None,
+            unanswered,
+            sent: 0,
+            answered: 0,
+            ahead: VecDeque::new(),
+        };
+        line.push();
+        self.line = Some(line);
+    }
+
+    /// Switches the sound off; the tune goes on silently.
+    pub fn switch_off(&mut self, now: Duration) {
+        self.fall_silent(now, Heard::SwitchedOff);
+    }
+
+    /// Tells the band something.
+    pub fn send(&mut self, now: Duration, command: Command) {
+        self.remember(&command);
+        let frame = self.frame(now);
+        match &mut self.line {
+            None => self.transport.obey(frame, &command),
+            Some(line) => {
+                line.unanswered.push_back(command);
+                line.push();
+            }
+        }
+    }
+
+    /// The frame that is heard. Takes in what the device has to say.
+    pub fn frame(&mut self, now: Duration) -> u64 {
+        let lost = match &mut self.line {
+            None => false,
+            Some(line) => line.listen(now, &mut self.clock),
+        };
+        if lost {
+            self.fall_silent(now, Heard::DeviceLost);
+        }
+        let frame = self.clock.frame(now);
+        if let Some(line) = &mut self.line {
+            while let Some(report) = line.ahead.front().filter(|report| report.since <= frame) {
+                self.transport = report.transport;
+                line.ahead.pop_front();
+            }
+        }
+        self.transport.advance(frame);
+        frame
+    }
+
+    /// The transport as it is heard; [`Transport::place`] at [`Self::frame`] says where the circle is.
+    pub fn transport(&self) -> &Transport {
+        &self.transport
+    }
+
+    /// Goes on without a device, from what is heard now.
+    fn fall_silent(&mut self, now: Duration, why: Heard) {
+        self.heard = why;
+        let Some(line) = self.line.take() else {
+            return;
+        };
+        let frame = self.clock.frame(now);
+        if let Some(latest) = line.ahead.back() {
+            self.transport = latest.transport;
+        }
+        for command in &line.unanswered {
+            self.transport.obey(frame, command);
+        }
+    }
+
+    /// A new device is told what the old one knew.
+    fn remember(&mut self, command: &Command) {
+        let same = |other: &Command| match (command, other) {
+            (Command::Level(one, _), Command::Level(other, _))
+            | (Command::Mute(one, _), Command::Mute(other, _)) => one == other,
+            _ => discriminant(command) == discriminant(other),
+        };
+        if matches!(
+            command,
+            Command::Score(_)
+                | Command::Level(..)
+                | Command::Mute(..)
+                | Command::Human(_)
+                | Command::A4(_)
+                | Command::Tone(_)
+        ) {
+            self.standing.retain(|other| !same(other));
+            self.standing.push(command.clone());
+        }
+    }
+}
+
+impl Line {
+    /// Sends what waits, as far as there is room.
+    fn push(&mut self) {
+        while let Some(command) = self.unanswered.get(self.sent) {
+            if self.remote.send(command.clone()).is_err() {
+                break;
+            }
+            self.sent += 1;
+        }
+    }
+
+    /// Takes in what the device and the band have to say. Whether the device is lost.
+    fn listen(&mut self, now: Duration, clock: &mut Clock) -> bool {
+        self.remote.tidy();
+        while let Some(report) = self.remote.report() {
+            let answered = usize::try_from(report.done - self.answered).unwrap_or(0);
+            let answered = answered.min(self.unanswered.len());
+            self.unanswered.drain(..answered);
+            self.sent = self.sent.saturating_sub(answered);
+            self.answered = report.done;
+            self.ahead.push_back(report);
+        }
+        self.push();
+        if let Some((frame, asked)) = self.remote.pulse()
+            && self.latest != Some(frame)
+        {
+            self.latest = Some(frame);
+            self.alive = asked;
+            let late = Duration::from_nanos(self.late * 1_000_000_000 / u64::from(RATE));
+            if clock.correct(asked + late, frame).is_err() {
+                return true;
+            }
+        }
+        now.saturating_sub(self.alive) > PATIENCE
+    }
+}

@@ -1,6 +1,6 @@
 //! Fourcourse: a fully offline helper for jam circles.
 //!
-//! The house, from the ground up; each room knows only the ones before it:
+//! The house, from the ground up; each room knows only ones before it:
 //!
 //! - [`theory`]: pitch, interval, key, scale, chord, number
 //! - [`frets`]: instruments, chord shapes, open strings
@@ -10,9 +10,11 @@
 //! - [`desk`]: what the app knows and can be asked
 //! - [`words`]: kinds and numbers as sentences
 //! - [`audio`]: the band to the ear, and the clock of what is heard
-//! - `bind`: the desk on the screen (with the `app` feature)
-//! - [`start`]: puts a desk and its songbook together
 //! - [`store`]: the songbook on disk, and the search over it
+//! - [`start`]: puts a desk and its songbook together
+//! - `bind`: the desk on the screen (with the `app` feature)
+//!
+//! The binary's `shell`, the commands, stands beside `bind` on top of all others.
 
 #[cfg(all(target_os = "android", feature = "app"))]
 mod android;

@@ -36,7 +36,9 @@ pub fn desk(folder: Option<PathBuf>, now: DateTime<Utc>) -> Result<Desk, StoreEr
             .map_or(String::new(), |name| name.to_string_lossy().into_owned()),
         newer: aside.newer,
     });
-    if opened.new && !Songbook::restore_shipped(&mut store) {
+    if opened.read_only {
+        notice = notice.or(Some(Notice::ReadOnly));
+    } else if opened.new && !Songbook::restore_shipped(&mut store) {
         notice = notice.or(Some(Notice::NotRestored));
     }
     let settings = store.settings().unwrap_or_default();

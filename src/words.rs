@@ -402,6 +402,7 @@ impl Words {
                 fl!(self.loader, "notice-set-aside-newer", file = file.as_str())
             }
             Notice::NothingKept => fl!(self.loader, "notice-nothing-kept"),
+            Notice::ReadOnly => fl!(self.loader, "notice-read-only"),
         }
     }
 }

@@ -85,23 +85,21 @@ impl Tune {
 
     /// How long the pickup is that the tune begins with; zero where there is none.
     pub fn pickup(&self) -> Ticks {
-        let pickups = self.pickups(&self.parts_or_derived());
-        let mut bars = self.bars.iter().zip(pickups);
-        match bars.find(|(bar, _)| bar.length > Ticks::ZERO) {
-            Some((bar, true)) => bar.length,
-            _ => Ticks::ZERO,
-        }
+        self.first_pickup()
+            .map_or(Ticks::ZERO, |(length, _)| length)
     }
 
     /// Where the first bar begins in its metre: zero, or how much of a full bar is missing before a pickup. A count-in
     /// is one full bar and then this much.
     pub fn first_offset(&self) -> Ticks {
-        let pickups = self.pickups(&self.parts_or_derived());
-        let bars = self.bars.iter().zip(self.metres()).zip(pickups);
-        let mut sounding = bars.skip_while(|((bar, _), _)| bar.length <= Ticks::ZERO);
-        match sounding.next() {
-            Some(((bar, metre), true)) => metre.bar() - bar.length,
-            _ => Ticks::ZERO,
-        }
+        self.first_pickup()
+            .map_or(Ticks::ZERO, |(length, metre)| metre.bar() - length)
+    }
+
+    /// The length of the first bar that sounds and its metre, where it is a pickup.
+    fn first_pickup(&self) -> Option<(Ticks, Metre)> {
+        let first = self.bars.iter().position(|bar| bar.length > Ticks::ZERO)?;
+        let pickup = self.pickups(&self.parts_or_derived())[first];
+        pickup.then(|| (self.bars[first].length, self.metres()[first]))
     }
 }

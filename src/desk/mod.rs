@@ -48,6 +48,8 @@ pub enum Notice {
     },
     /// Nothing can be kept this evening: the songbook is in memory only.
     NothingKept,
+    /// The songbook can be read, and not written to.
+    ReadOnly,
 }
 
 /// The state of the app.

@@ -9,7 +9,7 @@ use super::ask::Ask;
 use super::cards::style;
 
 /// Chords that can be marked as known, in the order of first lessons: two-finger shapes, then the minors, then E, the
-/// sevenths, and what tunes ask for after that (common practice; see the teaching order in DEVELOPERS.md).
+/// sevenths, and what tunes ask for after that (common practice).
 pub const FIRST_CHORDS: [&str; 24] = [
     "G", "C", "D", "A", "Em", "Am", "E", "F", "Bm", "Dm", "B", "F#m", "Gm", "Bb", "D7", "A7", "G7",
     "E7", "B7", "C7", "F#7", "C#m", "Cm", "Eb",

@@ -23,7 +23,7 @@ pub(super) fn open(shell: &Shell) -> Result<(Store, String), Failure> {
         .ok_or_else(|| Failure::new("shell-no-home"))?;
     let opened = Store::open(&folder, Utc::now())?;
     let mut store = opened.store;
-    if opened.new {
+    if opened.new && !opened.read_only {
         store.restore(&shipped::tunes())?;
     }
     let remark = opened.set_aside.map_or_else(String::new, |aside| {

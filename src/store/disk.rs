@@ -10,6 +10,7 @@ use crate::chart::Tune;
 use crate::desk::{Entry, Settings, Songbook, TuneId};
 
 use super::open;
+use super::reluctant::Reluctant;
 use super::search::Index;
 use super::value;
 
@@ -62,15 +63,23 @@ pub struct Store {
     path: PathBuf,
     /// `None` once the disk has failed and the file could not be opened again.
     database: Option<Database>,
+    /// Why nothing can be written.
+    refused: Option<io::ErrorKind>,
     entries: Vec<Entry>,
     index: Index,
 }
 
 impl Store {
-    pub(super) fn new(path: PathBuf, database: Database, entries: Vec<Entry>) -> Self {
+    pub(super) fn new(
+        path: PathBuf,
+        database: Database,
+        entries: Vec<Entry>,
+        refused: Option<io::ErrorKind>,
+    ) -> Self {
         let mut store = Self {
             path,
             database: Some(database),
+            refused,
             entries: Vec::new(),
             index: Index::default(),
         };
@@ -146,13 +155,17 @@ impl Store {
         &mut self,
         work: impl FnOnce(&WriteTransaction, &mut Vec<Entry>) -> Result<T, StoreError>,
     ) -> Result<(T, Vec<Entry>), StoreError> {
+        if let Some(kind) = self.refused {
+            return Err(StoreError::Folder(kind.into()));
+        }
         let mut entries = self.entries.clone();
         let result = self.transact(|transaction| work(transaction, &mut entries));
         if result.is_err() {
             // After a failed write the database refuses even to read until it is opened again.
             self.database = None;
-            self.database = open::database(&self.path, |_| Ok(()))
-                .ok()
+            let reopened = Reluctant::open(&self.path).ok();
+            self.database = reopened
+                .and_then(|file| open::database(&file, |_| Ok(())).ok())
                 .map(|(database, ())| database);
         }
         Ok((result?, entries))

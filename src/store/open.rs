@@ -1,6 +1,6 @@
 //! Opening the database file, and putting aside one that cannot be read.
 
-use std::fs::{self, File};
+use std::fs;
 use std::io;
 use std::path::{Path, PathBuf};
 
@@ -17,6 +17,8 @@ use super::value::{self, ValueError};
 /// The layout of the tables. A file with a higher number was written by a newer app.
 const LAYOUT: u64 = 1;
 const FILE_NAME: &str = "songbook.redb";
+/// How often opening is tried while others put files aside.
+const MOST_TURNS: usize = 8;
 /// Memory that the database may use for pages it has read.
 const CACHE_BYTES: usize = 8 << 20;
 
@@ -38,6 +40,8 @@ pub struct Opened {
     pub set_aside: Option<SetAside>,
     /// Whether the shipped tunes have never been put into it.
     pub new: bool,
+    /// Whether it can be read only: nothing can be kept in it.
+    pub read_only: bool,
 }
 
 /// Why a file could not be opened.
@@ -92,72 +96,66 @@ impl From<io::Error> for Unreadable {
 
 impl Store {
     /// Opens the songbook in a folder, and makes both where there are none. A file that is damaged or newer than this
-    /// app is renamed with the moment `now` in its name; not a byte of it is changed.
+    /// app is renamed with the moment `now` in its name; not a byte of it is changed. Where writing is refused the
+    /// songbook is opened for reading.
     ///
     /// # Errors
     /// [`StoreError`] when the folder cannot be used or another process has the songbook open.
     pub fn open(folder: &Path, now: DateTime<Utc>) -> Result<Opened, StoreError> {
         fs::create_dir_all(folder).map_err(StoreError::Folder)?;
         let path = folder.join(FILE_NAME);
-        let newer = match read(&path) {
-            Ok((store, new)) => {
-                return Ok(Opened {
-                    store,
-                    set_aside: None,
-                    new,
-                });
+        let mut set_aside = None;
+        // Each turn either ends this or finds that another process has put a file aside in the meantime.
+        for _ in 0..MOST_TURNS {
+            let file = Reluctant::open(&path).map_err(StoreError::Folder)?;
+            let newer = match read(&path, &file) {
+                Ok((store, new)) => {
+                    return Ok(Opened {
+                        store,
+                        set_aside,
+                        new,
+                        read_only: file.refused().is_some(),
+                    });
+                }
+                Err(Unreadable::Other(error)) => return Err(error),
+                Err(Unreadable::Damaged) => false,
+                Err(Unreadable::Newer) => true,
+            };
+            // The file is locked as long as `file` lives. Whoever waited for the lock may hold one that is aside by now.
+            if file.is_at(&path) {
+                let aside = free_name(folder, now);
+                fs::rename(&path, &aside).map_err(StoreError::Folder)?;
+                set_aside = Some(SetAside { path: aside, newer });
             }
-            Err(Unreadable::Other(error)) => return Err(error),
-            Err(Unreadable::Damaged) => false,
-            Err(Unreadable::Newer) => true,
-        };
-        let aside = free_name(folder, now);
-        fs::rename(&path, &aside).map_err(StoreError::Folder)?;
-        match read(&path) {
-            Ok((store, new)) => Ok(Opened {
-                store,
-                set_aside: Some(SetAside { path: aside, newer }),
-                new,
-            }),
-            Err(Unreadable::Other(error)) => Err(error),
-            Err(_) => Err(StoreError::Folder(io::ErrorKind::InvalidData.into())),
         }
+        Err(StoreError::Folder(io::ErrorKind::InvalidData.into()))
     }
 }
 
-/// Opens or makes a file and reads all that starting needs, and whether the shipped tunes are still missing.
-fn read(path: &Path) -> Result<(Store, bool), Unreadable> {
-    let (database, (entries, new)) = database(path, entries)?;
-    Ok((Store::new(path.to_path_buf(), database, entries), new))
+/// Opens a database and reads all that starting needs, and whether the shipped tunes are still missing.
+fn read(path: &Path, file: &Reluctant) -> Result<(Store, bool), Unreadable> {
+    let (database, (entries, new)) = database(file, entries)?;
+    let store = Store::new(path.to_path_buf(), database, entries, file.refused());
+    Ok((store, new))
 }
 
 /// Opens or makes a database and looks at it with `check`. The file is not written to unless all of that succeeds.
 pub(super) fn database<T>(
-    path: &Path,
+    file: &Reluctant,
     check: impl FnOnce(&Database) -> Result<T, Unreadable>,
 ) -> Result<(Database, T), Unreadable> {
-    let file = File::options()
-        .read(true)
-        .write(true)
-        .create(true)
-        .truncate(false)
-        .open(path)?;
-    let backend = Reluctant::new(file)?;
-    let opening = {
-        let backend = backend.clone();
-        move || {
-            let database = Builder::new()
-                .set_check_integrity_on_open(true)
-                .set_cache_size(CACHE_BYTES)
-                .create_with_backend(backend)?;
-            let seen = check(&database)?;
-            Ok((database, seen))
-        }
+    let opening = || {
+        let database = Builder::new()
+            .set_check_integrity_on_open(true)
+            .set_cache_size(CACHE_BYTES)
+            .create_with_backend(file.clone())?;
+        let seen = check(&database)?;
+        Ok((database, seen))
     };
     // The database checks itself, but damage may still trip an assertion in it. That must count as damage.
     let opened = quiet::catch(std::panic::AssertUnwindSafe(opening));
     let opened = opened.unwrap_or(Err(Unreadable::Damaged))?;
-    backend.release()?;
+    file.release()?;
     Ok(opened)
 }
 

@@ -3,15 +3,20 @@
 //! The database repairs and stamps a file in the act of opening it. A file that then turns out to be damaged, or a
 //! newer app's, would no longer be the file that it was. So every write is held back in memory, and reads see it there;
 //! once the file is known to be sound, the very same writes are carried out in the very same order.
+//!
+//! Until then the file also stays locked, whatever the database thinks of it, so that it can be put aside with nobody in
+//! between. A file that may only be read never gets its writes: what the database stamps stays in memory.
 
 use std::collections::BTreeMap;
 use std::fs::File;
 use std::io;
 use std::ops::Bound;
+use std::path::Path;
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 
 use redb::backends::FileBackend;
-use redb::{BackendError, DatabaseError, StorageBackend};
+use redb::{BackendError, StorageBackend};
+use same_file::Handle;
 
 const PAGE: usize = 4096;
 
@@ -36,6 +41,10 @@ struct Held {
 #[derive(Debug)]
 struct Inner {
     file: FileBackend,
+    /// The same file once more, to compare it with others.
+    handle: Handle,
+    /// Why the file may only be read.
+    refused: Option<io::ErrorKind>,
     held: Mutex<Option<Held>>,
 }
 
@@ -44,9 +53,29 @@ struct Inner {
 pub(super) struct Reluctant(Arc<Inner>);
 
 impl Reluctant {
-    pub(super) fn new(file: File) -> Result<Self, DatabaseError> {
-        let file = FileBackend::new(file)?;
-        let length = file.len()?;
+    /// Opens a file, and makes it where there is none. Where writing is refused it is opened for reading.
+    pub(super) fn open(path: &Path) -> io::Result<Self> {
+        let writing = File::options()
+            .read(true)
+            .write(true)
+            .create(true)
+            .truncate(false)
+            .open(path);
+        match writing {
+            Ok(file) => Self::new(file, None),
+            Err(error) => match error.kind() {
+                kind @ (io::ErrorKind::PermissionDenied | io::ErrorKind::ReadOnlyFilesystem) => {
+                    let file = File::open(path).map_err(|_| error)?;
+                    Self::new(file, Some(kind))
+                }
+                _ => Err(error),
+            },
+        }
+    }
+
+    fn new(file: File, refused: Option<io::ErrorKind>) -> io::Result<Self> {
+        let handle = Handle::from_file(file.try_clone()?)?;
+        let length = file.metadata()?.len();
         let held = Held {
             length,
             seen: length,
@@ -54,13 +83,28 @@ impl Reluctant {
             steps: Vec::new(),
         };
         Ok(Self(Arc::new(Inner {
-            file,
+            file: FileBackend::new(file).map_err(io::Error::other)?,
+            handle,
+            refused,
             held: Mutex::new(Some(held)),
         })))
     }
 
-    /// Carries out what was held back; from now on writes go straight to the file.
+    /// Why the file may only be read; `None` where it can be written to.
+    pub(super) fn refused(&self) -> Option<io::ErrorKind> {
+        self.0.refused
+    }
+
+    /// Whether a path still leads to this file.
+    pub(super) fn is_at(&self, path: &Path) -> bool {
+        Handle::from_path(path).is_ok_and(|there| there == self.0.handle)
+    }
+
+    /// Carries out what was held back; from now on writes go straight to the file. Nothing where it may only be read.
     pub(super) fn release(&self) -> io::Result<()> {
+        if self.0.refused.is_some() {
+            return Ok(());
+        }
         let steps = self.held().take().map(|held| held.steps);
         for step in steps.into_iter().flatten() {
             match step {
@@ -185,11 +229,19 @@ impl StorageBackend for Reluctant {
         Ok(())
     }
 
+    /// A file whose writes are still held back stays locked until it is dropped.
     fn close(&self) -> io::Result<()> {
+        if self.held().is_some() {
+            return Ok(());
+        }
         self.0.file.close()
     }
 
+    /// A file that may only be read is shared with its other readers.
     fn try_lock_range(&self, start: Bound<u64>, end: Bound<u64>) -> Result<bool, BackendError> {
+        if self.0.refused.is_some() {
+            return self.0.file.try_lock_shared_range(start, end);
+        }
         self.0.file.try_lock_range(start, end)
     }
 
@@ -210,6 +262,9 @@ impl StorageBackend for Reluctant {
     }
 
     fn unlock_range(&self, start: Bound<u64>, end: Bound<u64>) -> Result<(), BackendError> {
+        if self.held().is_some() {
+            return Ok(());
+        }
         self.0.file.unlock_range(start, end)
     }
 
@@ -230,8 +285,7 @@ mod tests {
     }
 
     fn open(path: &std::path::Path) -> Reluctant {
-        let file = File::options().read(true).write(true).open(path).unwrap();
-        Reluctant::new(file).unwrap()
+        Reluctant::open(path).unwrap()
     }
 
     fn all(backend: &Reluctant) -> Vec<u8> {
@@ -262,6 +316,30 @@ mod tests {
         assert!(std::fs::read(&path).unwrap() == wanted);
         backend.write(0, &[3]).unwrap();
         assert_eq!(std::fs::read(&path).unwrap()[0], 3);
+    }
+
+    #[test]
+    fn a_file_that_may_only_be_read_keeps_its_bytes() {
+        let (_folder, path) = file();
+        let kind = io::ErrorKind::PermissionDenied;
+        let backend = Reluctant::new(File::open(&path).unwrap(), Some(kind)).unwrap();
+        assert_eq!(backend.refused(), Some(kind));
+        backend.write(0, &[1; 100]).unwrap();
+        backend.release().unwrap();
+        assert_eq!(all(&backend)[..101], [[1; 100].as_slice(), &[7]].concat());
+        assert!(std::fs::read(&path).unwrap() == [7; 10_000]);
+    }
+
+    #[test]
+    fn a_file_knows_whether_it_is_still_at_its_path() {
+        let (folder, path) = file();
+        let backend = open(&path);
+        assert!(backend.is_at(&path));
+        let aside = folder.path().join("aside");
+        std::fs::rename(&path, &aside).unwrap();
+        assert!(!backend.is_at(&path) && backend.is_at(&aside));
+        std::fs::write(&path, [7; 10_000]).unwrap();
+        assert!(!backend.is_at(&path));
     }
 
     #[test]

@@ -263,16 +263,6 @@ impl Pitch {
             + self.name.letter.semitones()
             + self.name.accidental.semitones()
     }
-
-    /// Frequency in Hz in equal temperament; `a4` is the pitch of A4 in Hz (ISO 16: 440).
-    pub fn hz(self, a4: f64) -> f64 {
-        a4 * f64::exp2(f64::from(self.midi() - 69) / 12.0)
-    }
-
-    /// Steps of the staff above C0, which place a note on its line.
-    pub const fn staff_position(self) -> i32 {
-        self.octave as i32 * 7 + self.name.letter.index()
-    }
 }
 
 /// The text is not a pitch.

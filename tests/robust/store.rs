@@ -253,6 +253,65 @@ fn files_set_aside_in_the_same_second_do_not_meet() {
 }
 
 #[test]
+fn of_many_that_find_a_damaged_file_one_sets_it_aside_and_no_sound_file_follows_it() {
+    for round in 0..50 {
+        let folder = tempfile::tempdir().unwrap();
+        fs::write(file(folder.path()), "not a songbook").unwrap();
+        std::thread::scope(|scope| {
+            for number in 0..4 {
+                let folder = folder.path();
+                scope.spawn(move || match Store::open(folder, now()) {
+                    Ok(mut opened) => {
+                        let tune = tune(&format!("Weir {number}"), 1, 4);
+                        opened.store.add(&[tune]).map(drop).unwrap();
+                    }
+                    Err(error) => assert!(matches!(error, StoreError::InUse), "{error}"),
+                });
+            }
+        });
+        let names = fs::read_dir(folder.path()).unwrap();
+        let names = names.map(|entry| entry.unwrap().path());
+        let aside: Vec<_> = names.filter(|path| *path != file(folder.path())).collect();
+        assert_eq!(aside.len(), 1, "round {round}: {aside:?}");
+        assert_eq!(fs::read_to_string(&aside[0]).unwrap(), "not a songbook");
+        assert!(!titles(&open(folder.path()).store).is_empty());
+    }
+}
+
+#[cfg(unix)]
+#[test]
+fn a_songbook_that_may_not_be_written_to_is_still_read() {
+    use std::os::unix::fs::PermissionsExt;
+
+    let folder = tempfile::tempdir().unwrap();
+    open(folder.path())
+        .store
+        .add(&[tune("The Weir", 1, 8)])
+        .unwrap();
+    let before = fs::read(file(folder.path())).unwrap();
+    let allow = |file_mode, folder_mode| {
+        let permit =
+            |path: &Path, mode| fs::set_permissions(path, fs::Permissions::from_mode(mode));
+        permit(&file(folder.path()), file_mode).unwrap();
+        permit(folder.path(), folder_mode).unwrap();
+    };
+    allow(0o444, 0o555);
+    let opened = open(folder.path());
+    let also = Store::open(folder.path(), now());
+    let mut store = opened.store;
+    assert_eq!(titles(&store), ["The Weir"]);
+    assert!(store.tune(TuneId(1)).is_some());
+    // The administrator may write in spite of all permissions; then this file is an ordinary one.
+    let added = store.add(&[tune("An Eel", 2, 4)]);
+    assert_eq!(added.is_err(), opened.read_only);
+    assert_eq!(also.is_ok(), opened.read_only, "readers share the file");
+    drop((store, also));
+    allow(0o644, 0o755);
+    let unchanged = fs::read(file(folder.path())).unwrap() == before;
+    assert_eq!(unchanged, opened.read_only);
+}
+
+#[test]
 fn a_tune_whose_bytes_are_wrong_is_listed_but_not_opened() {
     let folder = tempfile::tempdir().unwrap();
     let tunes = [tune("The Weir", 1, 8), tune("An Eel", 2, 4)];

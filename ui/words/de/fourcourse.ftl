@@ -218,6 +218,7 @@ notice-not-restored = Die mitgelieferten Stücke ließen sich nicht zurückholen
 notice-set-aside = Das Liederbuch war nicht lesbar. Die alte Datei liegt beiseite als { $file }.
 notice-set-aside-newer = Dieses Liederbuch stammt von einem neueren Fourcourse. Die Datei liegt beiseite als { $file }.
 notice-nothing-kept = Heute Abend lässt sich nichts speichern: Das Liederbuch ist nur im Arbeitsspeicher.
+notice-read-only = Heute Abend lässt sich nichts speichern: Das Liederbuch lässt sich lesen, aber nicht beschreiben.
 
 ## When the window cannot open
 

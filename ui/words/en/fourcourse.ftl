@@ -220,6 +220,7 @@ notice-not-restored = The shipped tunes could not be brought back.
 notice-set-aside = The songbook could not be read. The old file was set aside as { $file }.
 notice-set-aside-newer = A newer Fourcourse wrote this songbook. The file was set aside as { $file }.
 notice-nothing-kept = Nothing can be kept this evening: the songbook is in memory only.
+notice-read-only = Nothing can be kept this evening: the songbook can be read, but not written to.
 
 ## When the window cannot open
 

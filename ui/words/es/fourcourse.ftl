@@ -218,6 +218,7 @@ notice-not-restored = No se pudieron recuperar los temas incluidos.
 notice-set-aside = No se pudo leer el cancionero. El archivo anterior se ha apartado como { $file }.
 notice-set-aside-newer = Este cancionero es de una versión más nueva de Fourcourse. El archivo se ha apartado como { $file }.
 notice-nothing-kept = Esta noche no se puede guardar nada: el cancionero está solo en la memoria.
+notice-read-only = Esta noche no se puede guardar nada: el cancionero se puede leer, pero no escribir.
 
 ## When the window cannot open
 

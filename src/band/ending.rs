@@ -4,6 +4,7 @@ use std::ops::Range;
 
 use crate::chart::{PlayedBar, Playing, Ticks, Tune};
 
+use super::harmony::Harmony;
 use super::score::{ScoreOptions, Tag};
 use super::sheet::{Again, Sheet};
 
@@ -100,9 +101,20 @@ fn last_line(playing: &Playing) -> Option<Range<usize>> {
 }
 
 /// The sheet of the last time through.
-pub(super) fn sheet<'a>(tune: &'a Tune, closing: &'a Closing, options: &ScoreOptions) -> Sheet<'a> {
+pub(super) fn sheet<'a>(
+    tune: &'a Tune,
+    once: &Playing,
+    closing: &'a Closing,
+    options: &ScoreOptions,
+) -> Sheet<'a> {
     let playing = &closing.playing;
     let mut sheet = Sheet::new(tune, playing, options.style);
+    if let Some(tag) = &closing.tag
+        && let Some(first) = once.bars.get(tag.bars.start)
+    {
+        // A chord that is held from the bar before the line is held there again.
+        sheet.harmony = Harmony::of(tune, once).with_again(once.length, first.start, tag.at);
+    }
     sheet.again = closing.lead();
     sheet.final_bar = sheet.bars.iter().rposition(|bar| bar.length > Ticks::ZERO);
     if let Some(last) = sheet.final_bar.map(|i| sheet.bars[i])

@@ -47,6 +47,26 @@ impl Harmony {
         Self(spans)
     }
 
+    /// The chords of a time through of this length, and then from `at` on those from `from` on once more; until then the
+    /// last one goes on.
+    pub(super) fn with_again(mut self, length: Ticks, from: Ticks, at: Ticks) -> Self {
+        let again: Vec<Span> = self
+            .0
+            .iter()
+            .filter(|span| span.to > from)
+            .map(|span| Span {
+                from: at + (span.from.max(from) - from),
+                to: at + (span.to - from),
+                ..*span
+            })
+            .collect();
+        if let Some(last) = self.0.last_mut().filter(|last| last.to == length) {
+            last.to = at;
+        }
+        self.0.extend(again);
+        self
+    }
+
     /// What sounds at a time.
     pub(super) fn at(&self, at: Ticks) -> Option<Span> {
         let after = self.0.partition_point(|span| span.from <= at);

@@ -63,6 +63,8 @@ impl Score {
     ///   Until the first chord they play the tonic, over N.C. nothing, and nothing in a tune without chords.
     /// - Bars of any length are filled beat by beat: a short one has the beginning of the pattern, a long one begins it
     ///   again.
+    /// - The melody has its ties, grace notes and chords; of the signs on notes it knows staccato and accent, and plays rolls,
+    ///   trills and the rest plain. Where it goes below open G it is played an octave higher as a whole.
     /// - Two courses are never struck in one go but one after the other, in the direction of the stroke.
     pub fn of(
         tune: &Tune,
@@ -73,7 +75,7 @@ impl Score {
         let sheet = Sheet::new(tune, playing, options.style);
         let events = play(&sheet, voicings);
         let closing = Closing::new(playing, options.ending);
-        let last = ending::sheet(tune, &closing, options);
+        let last = ending::sheet(tune, playing, &closing, options);
         Self {
             events,
             length: playing.length,

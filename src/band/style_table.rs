@@ -115,7 +115,7 @@ pub(super) const STYLES: [Style; 11] = [
     style("slip-jig",   EVEN,       Walks::IntoLines,   JIG),
     style("hornpipe",   LONG_SHORT, Walks::IntoLines,   HORNPIPE),
     style("march",      EVEN,       Walks::IntoLines,   MARCH),
-    style("polka",      EVEN,       Walks::Never,       POLKA),
+    style("polka",      EVEN,       Walks::IntoLines,   POLKA),
     style("waltz",      EVEN,       Walks::IntoLines,   WALTZ),
     style("swing",      LONG_SHORT, Walks::IntoChanges, SWING),
     style("air",        EVEN,       Walks::Never,       AIR),

@@ -181,6 +181,19 @@ fn the_stand_can_tell_where_the_tag_is() {
 }
 
 #[test]
+fn a_chord_that_holds_into_the_last_line_holds_in_the_tag() {
+    let line = r#""C"C8|"F"F8|"F"F8|"G7"G8|G8|"F"F8|"G"G8|"C"C8|]"#;
+    let tune = tune(&format!("X:1\nT:a\nM:4/4\nL:1/8\nK:C\n{line}\n"));
+    let (_, score) = score(&tune, "boom-chuck", Ending::Tag);
+    let at = score.tag.unwrap().at;
+    let bass = |event: &&Event| event.player == Player::Bass && event.at == at;
+    let Sound::String { midi, .. } = score.last.iter().find(bass).unwrap().sound else {
+        panic!("a bass note");
+    };
+    assert_eq!(midi, 31); // G1
+}
+
+#[test]
 fn a_tune_without_chords_has_a_melody_drones_and_a_beat() {
     let tune = tune("X:1\nT:a\nM:4/4\nL:1/8\nK:G\nG2A2 B2c2|d8|\n");
     let (_, score) = score(&tune, "reel", Ending::Held);
@@ -208,6 +221,7 @@ fn every_row_of_the_table_shares_its_bar_evenly() {
         for row in style.rows {
             for &(count, unit) in row.metres {
                 let bar = Metre::new(count, unit).bar();
+                assert!(style.walks == style::Walks::Never || row.walk.contains('w'));
                 for text in [row.bass, row.walk, row.guitar, row.chop] {
                     let marks = text.chars().filter(|c| !" >".contains(*c)).count();
                     let step = Ticks(bar.0 / i64::try_from(marks.max(1)).unwrap());

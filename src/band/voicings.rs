@@ -11,8 +11,8 @@ pub(super) type Tone = (u8, u8);
 /// The highest fret of a bass note on the guitar that is no part of the shape: the hand stays at the nut.
 const BASS_FRETS: u8 = 4;
 
-/// Courses of the guitar that are played as its bass.
-const BASS_COURSES: usize = 4;
+/// Courses of the guitar that are played as its bass: E, A and D.
+const BASS_COURSES: usize = 3;
 
 /// A chord on the guitar.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -129,7 +129,7 @@ fn bass_course(
         .copied()
         .filter(|&(course, _)| usize::from(course) < BASS_COURSES)
         .filter(is);
-    let moved = (0..BASS_COURSES - 1)
+    let moved = (0..BASS_COURSES)
         .flat_map(|course| (0..=BASS_FRETS).filter_map(move |fret| tone(neck, course, fret)))
         .filter(is);
     let deepest = |tone: &Tone| tone.1;
@@ -181,4 +181,62 @@ fn tone_of(chord: Chord, wanted: [Degree; 3]) -> Option<NoteName> {
         .into_iter()
         .filter(|&degree| chord.quality.has(degree));
     wanted.next().map(|degree| chord.root + degree.interval())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::theory::Key;
+
+    fn chord(text: &str) -> Chord {
+        text.parse().unwrap()
+    }
+
+    #[test]
+    fn the_guitar_has_its_bass_notes_where_players_have_them() {
+        let mut voicings = Voicings::default();
+        let mut both = |text| {
+            let key: Key = "C".parse().unwrap();
+            let held = voicings.guitar(chord(text)).unwrap();
+            let name = |(course, midi): Tone| format!("{}@{course}", key.spell_midi(midi.into()));
+            format!("{} {}", name(held.root), name(held.fifth))
+        };
+        // Common practice: the fifth a fourth below where there is a string for it, on G and E above.
+        assert_eq!(both("C"), "C3@1 G2@0");
+        assert_eq!(both("D"), "D3@2 A2@1");
+        assert_eq!(both("A"), "A2@1 E2@0");
+        assert_eq!(both("Bm"), "B2@1 F#2@0");
+        assert_eq!(both("G"), "G2@0 D3@2");
+        assert_eq!(both("Em"), "E2@0 B2@1");
+        // The shape of this one has no root in the bass; a finger finds it.
+        assert_eq!(both("G7"), "G2@0 D3@2");
+        assert_eq!(both("D/F#"), "F#2@0 A2@1");
+    }
+
+    #[test]
+    fn a_chuck_leaves_the_bass_strings_alone() {
+        let mut voicings = Voicings::default();
+        let courses = |strings: &[Tone]| strings.iter().map(|tone| tone.0).collect::<Vec<_>>();
+        let g = voicings.guitar(chord("G")).unwrap();
+        assert_eq!(courses(g.upper()), [2, 3, 4, 5]);
+        assert_eq!(courses(g.above_bass()), [1, 2, 3, 4, 5]);
+        let d = voicings.guitar(chord("D")).unwrap();
+        assert_eq!(courses(d.upper()), [2, 3, 4, 5]);
+        assert_eq!(courses(d.above_bass()), [3, 4, 5]);
+    }
+
+    #[test]
+    fn a_chop_is_the_movable_shape_of_the_trade() {
+        // The trade sheet, common practice: "C 5-2-3-3; D 7-4-5-5"; the bass after a slash is another player's.
+        let mut voicings = Voicings::default();
+        let mut midi = |text| -> Vec<u8> {
+            voicings
+                .chop(chord(text))
+                .iter()
+                .map(|tone| tone.1)
+                .collect()
+        };
+        assert_eq!(midi("C"), [60, 64, 72, 79]);
+        assert_eq!(midi("D/F#"), [62, 66, 74, 81]);
+    }
 }

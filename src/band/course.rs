@@ -120,8 +120,8 @@ impl Pair {
             treble: decay.treble * voice.second_t60,
             ..decay
         };
-        self.lines[0].tune(rate, one, decay);
-        self.lines[1].tune(rate, two, other);
+        self.lines[0].tune(rate, one, decay, voice.stiffness);
+        self.lines[1].tune(rate, two, other, voice.stiffness);
         self.second = voice.second;
         let noise = match touch {
             Touch::Ring => voice.noise,

@@ -1,6 +1,7 @@
 //! The band: what it plays, and how that sounds. No sound device, no clock and no chance: time and seed are arguments.
 
 mod body;
+mod chair;
 mod click;
 mod course;
 mod ensemble;

@@ -122,7 +122,7 @@ pub const MANDOLIN: Voice = Voice {
     takeover_s: 0.012,
     chop_after_s: 0.02,
     chop_s: 0.1,
-    mute_s: 0.06,
+    mute_s: 0.03,
     body: [
         peak(195.0, 5.0, 4.0),
         peak(430.0, 4.0, 3.0),
@@ -164,7 +164,7 @@ pub const GUITAR: Voice = Voice {
     takeover_s: 0.015,
     chop_after_s: 0.05,
     chop_s: 0.15,
-    mute_s: 0.08,
+    mute_s: 0.04,
     body: [
         peak(103.0, 5.0, 4.0),
         peak(205.0, 5.0, 4.0),
@@ -196,7 +196,7 @@ pub const BASS: Voice = Voice {
     takeover_s: 0.04,
     chop_after_s: 0.12,
     chop_s: 0.25,
-    mute_s: 0.12,
+    mute_s: 0.06,
     body: [
         peak(62.0, 4.0, 3.0),
         peak(105.0, 5.0, 4.0),

@@ -3,7 +3,7 @@
 use super::delay::{self, Decay, Line};
 use super::event::Touch;
 use super::number::{single, whole, within};
-use super::pick::Pick;
+use super::pick::{Pick, Stroke};
 use super::voice::Voice;
 
 /// Frames rendered in one go, at most.
@@ -55,7 +55,13 @@ impl Course {
             .seed
             .wrapping_mul(1_664_525)
             .wrapping_add(1_013_904_223);
-        self.pairs[self.current].strike(self.rate, voice, hz, force, touch, self.seed);
+        let stroke = Stroke {
+            hz,
+            force,
+            touch,
+            seed: self.seed,
+        };
+        self.pairs[self.current].strike(self.rate, voice, stroke);
     }
 
     /// The hand stops the string.
@@ -90,7 +96,8 @@ struct Pair {
     second: f32,
     pick: Pick,
     rings: bool,
-    /// Frames until the hand comes (as good as never: `usize::MAX`), and what it leaves of the sound from frame to frame then.
+    /// Frames until the hand comes (`usize::MAX` is as good as never), and what it leaves of the sound from frame to frame
+    /// then.
     until: usize,
     leaves: f32,
     gain: f32,
@@ -112,30 +119,34 @@ impl Pair {
         }
     }
 
-    fn strike(&mut self, rate: f64, voice: &Voice, hz: f64, force: f32, touch: Touch, seed: u32) {
-        let decay = voice.decay(hz);
+    fn strike(&mut self, rate: f64, voice: &Voice, stroke: Stroke) {
+        let Stroke {
+            hz, force, touch, ..
+        } = stroke;
+        let decay = match touch {
+            Touch::Ring | Touch::Chop => voice.decay(hz),
+            // The hand lies on the string: all of it is lost at once.
+            Touch::Mute => Decay {
+                first: voice.mute_s,
+                treble: voice.mute_s,
+                ..voice.decay(hz)
+            },
+        };
         let [one, two] = voice.off().map(|cents| hz * 2_f64.powf(cents / 1200.0));
         let other = Decay {
             first: decay.first * voice.second_t60,
             treble: decay.treble * voice.second_t60,
             ..decay
         };
-        self.lines[0].tune(rate, one, decay);
-        self.lines[1].tune(rate, two, other);
+        self.lines[0].tune(rate, one, decay, voice.stiffness);
+        self.lines[1].tune(rate, two, other, voice.stiffness);
         self.second = voice.second;
-        let noise = match touch {
-            Touch::Ring => voice.noise,
-            Touch::Chop => voice.noise * 2.0,
-            Touch::Mute => voice.noise * 6.0,
-        };
-        self.pick.strike(rate, hz, voice, force, noise, seed);
+        self.pick.strike(rate, voice, stroke);
         self.rings = force > 0.0;
         (self.gain, self.age) = (1.0, 0);
         (self.until, self.leaves) = (usize::MAX, 1.0);
-        match touch {
-            Touch::Ring => {}
-            Touch::Chop => self.fade(whole(voice.chop_after_s * rate), rate, voice.chop_s),
-            Touch::Mute => self.fade(0, rate, voice.mute_s),
+        if touch == Touch::Chop {
+            self.fade(whole(voice.chop_after_s * rate), rate, voice.chop_s);
         }
     }
 

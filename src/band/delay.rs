@@ -5,7 +5,9 @@
 //! low-pass; D. Jaffe and J. Smith, "Extensions of the Karplus-Strong plucked-string algorithm", in the same number, tune
 //! it with an allpass and set how long it rings. The loss filter here has one pole, as in V. Välimäki and others,
 //! "Physical modeling of plucked string instruments", Journal of the Audio Engineering Society 44(5), 1996: an average of
-//! two samples would let a bass string ring for a minute at 1 kHz.
+//! two samples would let a bass string ring for a minute at 1 kHz. A second allpass makes the high partials run ahead, as
+//! they do on wire: it is what J. Smith's and S. Van Duyne's "A simplified approach to modeling dispersion caused by
+//! stiffness in strings and plates", ICMC 1994, do with many, and one is enough for the partials that are heard best.
 
 use std::f64::consts::TAU;
 
@@ -47,20 +49,23 @@ struct End {
     b: f32,
     a: f32,
     low: f32,
-    /// The tuning filter `(c + z^-1) / (1 + c z^-1)`, its last input and output.
+    /// The stiffness `(d + z^-1) / (1 + d z^-1)`; its last input is `low`.
+    d: f32,
+    stiff: f32,
+    /// The tuning filter `(c + z^-1) / (1 + c z^-1)`; its last input is `stiff`.
     c: f32,
-    came: f32,
-    went: f32,
+    tuned: f32,
 }
 
 impl End {
     /// What leaves, when `arrives` comes and the pick adds `drive`.
     #[inline]
     fn turn(&mut self, arrives: f32, drive: f32) -> f32 {
-        self.low = self.b * arrives + self.a * self.low;
-        self.went = (self.c * self.low + self.came) - self.c * self.went;
-        self.came = self.low;
-        drive + self.went
+        let low = self.b * arrives + self.a * self.low;
+        let stiff = (self.d * low + self.low) - self.d * self.stiff;
+        self.tuned = (self.c * stiff + self.stiff) - self.c * self.tuned;
+        (self.low, self.stiff) = (low, stiff);
+        drive + self.tuned
     }
 }
 
@@ -78,15 +83,19 @@ impl Line {
         }
     }
 
-    /// Silences the line and tunes it: the first partial lies at `hz`, whatever the loss filter does to its phase.
-    /// `hz` lies between [`Line::LOWEST_HZ`] and a twelfth of the rate, or a few cents beside.
-    pub(super) fn tune(&mut self, rate: f64, hz: f64, decay: Decay) {
+    /// Silences the line and tunes it: the first partial lies at `hz`, whatever the filters of the loop do to its phase.
+    /// `hz` lies between [`Line::LOWEST_HZ`] and a twelfth of the rate, or a few cents beside; `stiffness` is the B of
+    /// [`Voice::stiffness`](super::Voice::stiffness).
+    pub(super) fn tune(&mut self, rate: f64, hz: f64, decay: Decay, stiffness: f64) {
         let w = TAU * hz / rate;
         let (a, b) = loss(rate, hz, decay);
+        let ahead = ahead(rate / hz, a, stiffness);
+        let d = (1.0 - ahead) / (1.0 + ahead);
 
         // All the delays of the loop at the first partial add up to its period.
         let lost = (a * w.sin()).atan2(1.0 - a * w.cos()) / w;
-        let rest = rate / hz - lost;
+        let bent = 2.0 * (ahead * (w / 2.0).tan()).atan() / w;
+        let rest = rate / hz - lost - bent;
         // Between half a sample and one and a half the allpass is short and flat.
         let length = (rest - 0.5).floor().max(1.0);
         let part = rest - length;
@@ -99,6 +108,7 @@ impl Line {
             a: single(a),
             b: single(b),
             c: single(c),
+            d: single(d),
             ..End::default()
         };
     }
@@ -145,6 +155,24 @@ pub(super) fn add(lines: &mut [Line; 2], drive: &[f32], second: f32, out: &mut [
         two.advance(run);
     }
     (one.end, two.end) = (a, b);
+}
+
+/// How many frames the allpass of the stiffness delays the low partials.
+///
+/// Partial k of a stiff string lies at `k f sqrt(1 + B k^2)` (H. Fletcher, 1964), so the loop of `period` frames must be
+/// shorter for it by the part `B k^2 / 2`. At the frequency w an allpass of one pole that delays low frequencies by t
+/// frames delays by `t - (t^3 - t) w^2 / 12`, the loss filter by `a / (1 - a) - a (1 + a) w^2 / (6 (1 - a)^3)`: as far as
+/// w^2 goes, the two together do what is wanted.
+fn ahead(period: f64, a: f64, stiffness: f64) -> f64 {
+    let wanted = stiffness * period.powi(3) / (2.0 * TAU.powi(2));
+    let lost = a * (1.0 + a) / (6.0 * (1.0 - a).powi(3));
+    let cube = (12.0 * (wanted - lost)).max(0.0);
+    // t^3 - t = cube by Newton's method, from above.
+    let mut t = 1.0 + cube.cbrt();
+    for _ in 0..12 {
+        t -= (t.powi(3) - t - cube) / (3.0 * t * t - 1.0);
+    }
+    t.min(period / 8.0).max(1.0)
 }
 
 /// `a` and `b` of the filter `b / (1 - a z^-1)` with the gains that `decay` asks for at its two frequencies.

@@ -5,22 +5,16 @@ use std::fmt;
 
 use freeverb::Freeverb;
 
-use super::body::Body;
-use super::course::{Course, SILENT};
+use super::chair::{Bus, CHUNK, Chair, Glide};
+use super::course::SILENT;
 use super::event::{Player, Touch};
 use super::limiter::Limiter;
 use super::number::{single, whole, within};
 use super::tick::Click;
-use super::voice::{STRINGS, Voice};
-
-/// Frames rendered in one go, at most.
-const CHUNK: usize = 64;
+use super::voice::STRINGS;
 
 /// Every so many frames what has faded is put to rest, counted from the first frame and not from the blocks asked for.
 const SPAN: usize = 2048;
-
-/// Courses of a player; a stroke on a higher one comes back to the first.
-const COURSES: usize = 8;
 
 /// How loud the click is in the band, and how much of it goes to the room.
 const CLICK_LEVEL: f32 = 0.3;
@@ -90,11 +84,7 @@ impl Ensemble {
     /// The same at any pitch, in Hz.
     pub fn strike_hz(&mut self, player: Player, course: u8, hz: f64, force: f32, touch: Touch) {
         if let Some(chair) = self.chair(player) {
-            chair.courses[usize::from(course) % COURSES].strike(hz, force, touch);
-            if !chair.awake {
-                chair.awake = true;
-                chair.gain.arrive();
-            }
+            chair.strike(course, hz, force, touch);
             self.asleep = false;
         }
     }
@@ -102,14 +92,14 @@ impl Ensemble {
     /// A hand stops a course.
     pub fn damp(&mut self, player: Player, course: u8) {
         if let Some(chair) = self.chair(player) {
-            chair.courses[usize::from(course) % COURSES].damp();
+            chair.damp(course);
         }
     }
 
     /// All hands stop all strings.
     pub fn damp_all(&mut self) {
-        for course in self.chairs.iter_mut().flat_map(|chair| &mut chair.courses) {
-            course.damp();
+        for chair in &mut self.chairs {
+            chair.damp_all();
         }
     }
 
@@ -192,7 +182,7 @@ impl Ensemble {
         self.click.settle();
         let silent = !self.heard;
         (self.age, self.heard) = (0, false);
-        if silent && !self.click.rings() && self.chairs.iter().all(|chair| !chair.awake) {
+        if silent && !self.click.rings() && self.chairs.iter().all(|chair| !chair.is_awake()) {
             self.asleep = true;
             self.limiter.rest();
             for dc in &mut self.dc {
@@ -232,125 +222,6 @@ impl fmt::Debug for Ensemble {
             .field("rate", &self.rate)
             .field("a4", &self.a4)
             .finish_non_exhaustive()
-    }
-}
-
-/// What the players play into.
-struct Bus {
-    left: [f32; CHUNK],
-    right: [f32; CHUNK],
-    room: [f32; CHUNK],
-}
-
-/// A player's instrument and its place.
-#[derive(Debug)]
-struct Chair {
-    courses: [Course; COURSES],
-    body: Body,
-    gain: Glide,
-    left: f32,
-    right: f32,
-    room: f32,
-    awake: bool,
-    /// Something was to be heard since it was last looked at.
-    heard: bool,
-}
-
-impl Chair {
-    fn new(rate: f64, voice: Voice) -> Self {
-        // Equal power: the squares of left and right add up to the same anywhere.
-        let angle = (voice.place + 1.0) * std::f32::consts::FRAC_PI_4;
-        Self {
-            courses: std::array::from_fn(|_| Course::new(rate, voice)),
-            body: Body::new(single(rate), voice.body),
-            gain: Glide::new(rate),
-            left: voice.level * angle.cos(),
-            right: voice.level * angle.sin(),
-            room: voice.level * voice.room,
-            awake: false,
-            heard: false,
-        }
-    }
-
-    fn add(&mut self, bus: &mut Bus, frames: usize) {
-        if !self.awake {
-            return;
-        }
-        let mut sound = [0.0; CHUNK];
-        let sound = &mut sound[..frames];
-        for course in &mut self.courses {
-            course.add(sound);
-        }
-        self.body.run(sound);
-        for sound in &*sound {
-            self.heard |= sound.abs() > SILENT;
-        }
-        self.gain.run(sound);
-        for (i, sound) in sound.iter().enumerate() {
-            bus.left[i] += self.left * sound;
-            bus.right[i] += self.right * sound;
-            bus.room[i] += self.room * sound;
-        }
-    }
-
-    fn settle(&mut self) {
-        if !self.heard && self.courses.iter().all(|course| !course.rings()) {
-            self.body.rest();
-            self.awake = false;
-        }
-        self.heard = false;
-    }
-}
-
-/// A level that goes to where it is set in a few hundredths of a second.
-#[derive(Debug)]
-struct Glide {
-    now: f32,
-    level: f32,
-    mute: bool,
-    step: f32,
-}
-
-impl Glide {
-    /// Its time constant in seconds.
-    const SECONDS: f64 = 0.01;
-
-    fn new(rate: f64) -> Self {
-        Self {
-            now: 1.0,
-            level: 1.0,
-            mute: false,
-            step: single(1.0 - (-1.0 / (Self::SECONDS * rate)).exp()),
-        }
-    }
-
-    const fn wanted(&self) -> f32 {
-        if self.mute { 0.0 } else { self.level }
-    }
-
-    fn run(&mut self, sound: &mut [f32]) {
-        let wanted = self.wanted();
-        #[expect(clippy::float_cmp, reason = "it arrives exactly")]
-        if self.now == wanted {
-            for sound in sound {
-                *sound *= wanted;
-            }
-            return;
-        }
-        for sound in sound {
-            let left = wanted - self.now;
-            if left.abs() < SILENT {
-                self.now = wanted;
-            } else {
-                self.now += self.step * left;
-            }
-            *sound *= self.now;
-        }
-    }
-
-    /// While nothing sounds there is nothing to glide.
-    fn arrive(&mut self) {
-        self.now = self.wanted();
     }
 }
 

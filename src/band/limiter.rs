@@ -81,3 +81,51 @@ impl Limiter {
         (self.gain, self.hold) = (1.0, 0);
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_is_below_the_ceiling_leaves_unchanged_and_a_little_later() {
+        let mut limiter = Limiter::new(48_000.0);
+        let sound = |i: i16| f32::from(i * 7 % 101) / 120.0;
+        for i in 0..2000 {
+            let left = limiter.run(sound(i), -sound(i));
+            let wanted = if i < 63 { 0.0 } else { sound(i - 63) };
+            assert_eq!(left, (wanted, -wanted));
+        }
+    }
+
+    #[test]
+    fn the_mean_of_the_gains_is_small_enough_without_the_last_clamp() {
+        // Peaks of any height at any distance: one a frame, one a window, one in several windows.
+        for apart in [1, 2, 63, 64, 65, 200] {
+            let mut limiter = Limiter::new(44_100.0);
+            for i in 0..5000_i16 {
+                let peak = if i % apart == 0 {
+                    f32::from(1 + i % 17)
+                } else {
+                    0.1
+                };
+                limiter.run(peak, 0.0);
+                let gain = single(limiter.sum / 64.0);
+                let leaves = limiter.frames[limiter.at].0 * gain;
+                assert!(
+                    leaves <= Limiter::CEILING * 1.000_001,
+                    "{apart}, {i}: {leaves}"
+                );
+            }
+        }
+    }
+
+    #[test]
+    fn the_gain_comes_back() {
+        let mut limiter = Limiter::new(48_000.0);
+        limiter.run(10.0, 0.0);
+        for _ in 0..48_000 {
+            limiter.run(0.5, 0.5);
+        }
+        assert!((limiter.run(0.5, 0.5).0 - 0.5).abs() < 1e-3);
+    }
+}

@@ -5,6 +5,7 @@ mod alone;
 mod band;
 mod bass;
 mod body;
+mod chair;
 mod chop;
 mod click;
 mod command;

@@ -1,14 +1,27 @@
 //! What a pick or a finger does to a string.
 //!
 //! A string that is pulled aside at a point and let go sends a box along the line: up when the kink arrives, down when it
-//! comes back from the near end. So its partials fall as 1/k from the `tilt` of the voice on, and those with a node under the pick are missing: the
-//! pick-position comb of Jaffe and Smith (1983). The flesh or the plastic rounds the corners, the more the softer the
-//! stroke: their dynamics low-pass. A breath of noise is the scratch of the pick on the winding.
+//! comes back from the near end. So its partials fall as 1/k, from the `tilt` of the voice on, and those with a node under
+//! the pick are missing: the pick-position comb of Jaffe and Smith (1983). The flesh or the plastic rounds the corners, the
+//! more the softer the stroke: their dynamics low-pass. A breath of noise is the scratch of the pick on the winding.
 
 use std::f64::consts::TAU;
 
+use super::event::Touch;
 use super::number::{single, whole};
 use super::voice::Voice;
+
+/// What a hand does to a course.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Stroke {
+    /// The pitch, in Hz.
+    pub(super) hz: f64,
+    /// From 0 to 1.
+    pub(super) force: f32,
+    pub(super) touch: Touch,
+    /// Which noise its scratch is.
+    pub(super) seed: u32,
+}
 
 /// One stroke, frame by frame.
 #[derive(Debug, Clone)]
@@ -49,23 +62,26 @@ impl Pick {
         }
     }
 
-    /// A stroke of `force` (0 to 1) on a string of `hz`. `noise` is how much of it is scratch, `seed` which.
-    pub(super) fn strike(
-        &mut self,
-        rate: f64,
-        hz: f64,
-        voice: &Voice,
-        force: f32,
-        noise: f32,
-        seed: u32,
-    ) {
+    pub(super) fn strike(&mut self, rate: f64, voice: &Voice, stroke: Stroke) {
+        let Stroke {
+            hz,
+            force,
+            touch,
+            seed,
+        } = stroke;
+        // A chop is hit harder than it is pulled; on a damped string there is little to pull.
+        let (pull, scratch) = match touch {
+            Touch::Ring => (1.0, 1.0),
+            Touch::Chop => (1.0, 2.0),
+            Touch::Mute => (0.3, 4.0),
+        };
         let period = rate / hz;
         let lag = (voice.pick * period).max(1.0);
         let corner = voice.soft_hz * (voice.hard_hz / voice.soft_hz).powf(f64::from(force));
         let open = 1.0 - (-TAU * corner / rate).exp();
         let scratch = Noise {
             state: seed | 1,
-            level: force * noise,
+            level: force * scratch * voice.noise,
             fade: single((-1.0 / (voice.scratch_s * rate)).exp()),
         };
         *self = Self {
@@ -76,7 +92,7 @@ impl Pick {
             part: single(lag.fract()),
             leak: single((-TAU * voice.tilt / period).exp()),
             open: single(open),
-            force,
+            force: force * pull,
             out: scratch,
             back: scratch,
             ..Self::new()

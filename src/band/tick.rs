@@ -86,3 +86,31 @@ impl Click {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_1_is_higher_and_louder_and_both_are_soon_over() {
+        let play = |first| {
+            let mut click = Click::new(48_000.0);
+            click.strike(first, 1.0);
+            let mut sound = [0.0; 9600];
+            click.add(&mut sound);
+            click.settle();
+            assert!(!click.rings());
+            sound
+        };
+        let (first, other) = (play(true), play(false));
+        let turns = |sound: &[f32]| {
+            sound[..1920]
+                .windows(2)
+                .filter(|two| two[0] < 0.0 && two[1] >= 0.0)
+                .count()
+        };
+        let power = |sound: &[f32]| sound.iter().map(|x| x * x).sum::<f32>();
+        assert!(turns(&first) > turns(&other));
+        assert!(power(&first) > power(&other));
+    }
+}

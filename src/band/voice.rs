@@ -47,6 +47,8 @@ pub struct Voice {
     pub noise: f32,
     /// Its time constant in seconds.
     pub scratch_s: f64,
+    /// How stiff the string is: the B by which partial k lies at `k f sqrt(1 + B k^2)`, and not at `k f`.
+    pub stiffness: f64,
     /// Seconds in which the first partial of A4 (440 Hz) falls by 60 dB.
     pub t60: f64,
     /// How that falls with pitch: by the power of the frequency.
@@ -111,6 +113,7 @@ pub const MANDOLIN: Voice = Voice {
     tilt: 3.0,
     noise: 0.35,
     scratch_s: 0.002,
+    stiffness: 3e-5,
     t60: 2.4,
     t60_power: 0.6,
     treble_t60: 0.5,
@@ -119,7 +122,7 @@ pub const MANDOLIN: Voice = Voice {
     takeover_s: 0.012,
     chop_after_s: 0.02,
     chop_s: 0.1,
-    mute_s: 0.06,
+    mute_s: 0.03,
     body: [
         peak(195.0, 5.0, 4.0),
         peak(430.0, 4.0, 3.0),
@@ -152,6 +155,7 @@ pub const GUITAR: Voice = Voice {
     tilt: 2.0,
     noise: 0.2,
     scratch_s: 0.003,
+    stiffness: 4e-5,
     t60: 3.6,
     t60_power: 0.55,
     treble_t60: 0.5,
@@ -160,7 +164,7 @@ pub const GUITAR: Voice = Voice {
     takeover_s: 0.015,
     chop_after_s: 0.05,
     chop_s: 0.15,
-    mute_s: 0.08,
+    mute_s: 0.04,
     body: [
         peak(103.0, 5.0, 4.0),
         peak(205.0, 5.0, 4.0),
@@ -183,6 +187,7 @@ pub const BASS: Voice = Voice {
     tilt: 1.0,
     noise: 0.08,
     scratch_s: 0.008,
+    stiffness: 1e-5,
     t60: 1.0,
     t60_power: 0.5,
     treble_t60: 0.2,
@@ -191,7 +196,7 @@ pub const BASS: Voice = Voice {
     takeover_s: 0.04,
     chop_after_s: 0.12,
     chop_s: 0.25,
-    mute_s: 0.12,
+    mute_s: 0.06,
     body: [
         peak(62.0, 4.0, 3.0),
         peak(105.0, 5.0, 4.0),

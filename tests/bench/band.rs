@@ -2,7 +2,7 @@
 //! block of 256 frames.
 
 use std::hint::black_box;
-use std::time::{Duration, Instant};
+use std::time::Instant;
 
 use criterion::{Criterion, Throughput, criterion_group, criterion_main};
 use fourcourse::band::{Ensemble, Player, Touch};
@@ -63,29 +63,30 @@ fn sound(c: &mut Criterion) {
     worst_block();
 }
 
-/// The longest time that a block of 256 frames took in ten minutes of playing, beside the time that it lasts.
+/// The longest time that a block of 256 frames takes in a minute of playing, beside the time that it lasts. Every block
+/// counts with the best of eight plays: they compute the same to the bit, and what else the machine does is left out.
 fn worst_block() {
-    let mut band = Ensemble::new(RATE, 440.0);
-    let mut block = [0.0; 512];
-    let deadline = Duration::from_secs_f64(256.0 / f64::from(RATE));
-    let mut times: Vec<Duration> = (0..600 * RATE as usize / 256)
-        .map(|i| {
+    const BLOCKS: usize = 60 * RATE as usize / 256;
+    let deadline = 256.0 / f64::from(RATE);
+    let mut shares = vec![f64::INFINITY; BLOCKS];
+    for _ in 0..8 {
+        let mut band = Ensemble::new(RATE, 440.0);
+        let mut block = [0.0; 512];
+        for (i, share) in shares.iter_mut().enumerate() {
             let start = Instant::now();
             if i % 46 == 0 {
                 eighth(&mut band, i / 46);
             }
             band.render(black_box(&mut block));
-            start.elapsed()
-        })
-        .collect();
-    times.sort();
-    let share = |time: Duration| 100.0 * time.as_secs_f64() / deadline.as_secs_f64();
+            *share = share.min(100.0 * start.elapsed().as_secs_f64() / deadline);
+        }
+    }
+    shares.sort_by(f64::total_cmp);
     println!(
-        "band/blocks of 256 frames: median {:.2} %, 99.9th per cent {:.2} %, worst {:.2} % of {:.2} ms",
-        share(times[times.len() / 2]),
-        share(times[times.len() * 999 / 1000]),
-        share(times[times.len() - 1]),
-        1000.0 * deadline.as_secs_f64()
+        "band/blocks of 256 frames: median {:.2} %, worst {:.2} % of {:.2} ms",
+        shares[BLOCKS / 2],
+        shares[BLOCKS - 1],
+        1000.0 * deadline
     );
 }
 

@@ -135,7 +135,8 @@ mod linux {
         for command in commands() {
             band.apply(command);
         }
-        let mut offline = vec![0.0_f32; 2 * RATE as usize * SECONDS as usize];
+        // As many seconds as are played.
+        let mut offline = vec![0.0_f32; 2 * RATE as usize * 4];
         band.fill(&mut offline);
         // tinyaudio cuts to 16 bits, towards zero.
         #[expect(

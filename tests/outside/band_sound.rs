@@ -277,7 +277,7 @@ fn the_sound_does_not_depend_on_the_block() {
                 24 => band.damp_all(),
                 _ => {}
             }
-            let mut next = vec![0.0; 2 * 4321];
+            let mut next = vec![0.0; 2 * 1777];
             for out in next.chunks_mut(2 * block) {
                 band.render(out);
             }

@@ -15,7 +15,7 @@ use std::time::Duration;
 
 use fourcourse::bind::picture::Sitting;
 use fourcourse::desk::{
-    ChordCard, FollowState, Language, Notice, Room, SongbookState, StandView, Theme,
+    ChordCard, ChordNames, FollowState, Language, Notice, Room, SongbookState, StandView, Theme,
 };
 use picture::Picture;
 use sample::Still;
@@ -88,7 +88,7 @@ fn stand(theme: Theme, change: impl Fn(&mut StandView)) -> Still {
 
 type Scene = (&'static str, fn(Theme) -> Still);
 
-const SCENES: [Scene; 13] = [
+const SCENES: [Scene; 14] = [
     ("stand", |theme| stand(theme, |_| {})),
     ("long", |theme| {
         Still::new(Room::Stand, theme).with(sample::long_song())
@@ -99,6 +99,18 @@ const SCENES: [Scene; 13] = [
     }),
     ("crooked", |theme| {
         Still::new(Room::Stand, theme).with(sample::crooked())
+    }),
+    ("both", |theme| {
+        stand(theme, |view| {
+            view.names = ChordNames::Both;
+            for bar in view.map.iter_mut().flat_map(|line| &mut line.bars) {
+                bar.numbers = bar
+                    .chords
+                    .replace('A', "1")
+                    .replace('D', "4")
+                    .replace('E', "5");
+            }
+        })
     }),
     ("count", |theme| {
         stand(theme, |view| {

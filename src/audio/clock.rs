@@ -2,7 +2,7 @@
 
 use std::time::Duration;
 
-/// What is heard differs by so many nanoseconds from what should be: the device stands, or runs away.
+/// What is heard differs by so many nanoseconds from what should be: the device stuttered, or runs away.
 const TOO_FAR: i128 = 250_000_000;
 
 /// The same while a device begins: it may fill a buffer of its own first.
@@ -54,18 +54,23 @@ impl Clock {
         self.begins = now + AT_FIRST;
     }
 
-    /// A device says that a frame was heard, or will be, at a moment.
+    /// A device says that a frame was heard, or will be, at a moment. After one that stuttered the clock stands until the
+    /// sound is where it was.
     ///
     /// # Errors
-    /// [`Lost`] when that is far from what the clock says; the clock then goes on as it was.
+    /// [`Lost`] when that is far before the moment at which the clock would have it; the clock then goes on as it was.
     pub fn correct(&mut self, now: Duration, frame: u64) -> Result<(), Lost> {
         let off = nanos(now) - at(self.rate, frame) - self.origin;
         let begins = now < self.begins;
         let far = if begins { TOO_FAR_AT_FIRST } else { TOO_FAR };
-        if off.abs() > far {
+        if off < -far {
             return Err(Lost);
         }
-        self.origin += if begins { off } else { off / STEP };
+        self.origin += if begins || off > TOO_FAR {
+            off
+        } else {
+            off / STEP
+        };
         Ok(())
     }
 }

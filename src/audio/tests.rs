@@ -184,6 +184,25 @@ fn a_device_that_goes_away_does_not_stop_the_tune() {
 }
 
 #[test]
+fn a_device_that_stutters_is_followed() {
+    let mut sound = begun();
+    let mut device = Device::on(&mut sound, ms(0));
+    for now in (0..4_000).step_by(10) {
+        device.run(ms(now));
+        quarters(&mut sound, now);
+    }
+    // For 400 ms nothing sounds, then it goes on where it was.
+    device.opened += ms(400);
+    for now in (4_000..8_000).step_by(10) {
+        device.run(ms(now));
+        quarters(&mut sound, now);
+    }
+    assert_eq!(sound.heard(), Heard::Aloud);
+    let heard = quarters(&mut sound, 8_000);
+    assert!((heard - 15.2).abs() < 0.04, "{heard}");
+}
+
+#[test]
 fn a_device_that_runs_away_is_lost_too() {
     let mut sound = begun();
     let mut device = Device::on(&mut sound, ms(0));

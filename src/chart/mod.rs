@@ -1,9 +1,14 @@
 //! Tunes as charts: bars with melody, chords and words, how they are strummed and in which order they are played.
 
+mod arrange;
 mod changes;
+mod drill;
+mod melody;
 mod metre;
 mod order;
 mod part;
+mod phrase;
+mod pick;
 mod pickup;
 mod section;
 mod strum;
@@ -14,9 +19,14 @@ mod time;
 mod transpose;
 mod tune;
 
+pub use arrange::{Arrangement, TabNote, Version, Wishes, easiest_that_rings};
 pub use changes::{Change, Changes};
+pub use drill::{ChangeDrill, StopDrill, drill_bars};
+pub use melody::MelodyNote;
 pub use metre::Metre;
 pub use order::{MAX_PLAYED, PlayedBar, Playing};
+pub use phrase::Phrase;
+pub use pick::{PickStroke, picking};
 pub use strum::{Count, Direction, Slot, Stroke, StrumPattern, count_at, direction_at};
 pub use strum_text::NotAStrum;
 pub use tempo::{Pace, TempoRange};

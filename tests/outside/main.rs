@@ -8,6 +8,8 @@ mod chart_order;
 mod chart_ryans;
 mod frets_chords_db;
 mod frets_trade;
+mod tab_hands;
+mod tab_ryans;
 mod theory_chords;
 mod theory_keys;
 mod theory_moves;

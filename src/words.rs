@@ -2,6 +2,8 @@
 //!
 //! The words themselves stand in Fluent files under `ui/words/`, one folder a language.
 
+mod tab;
+
 use i18n_embed::fluent::{FluentLanguageLoader, fluent_language_loader};
 use i18n_embed_fl::fl;
 use rust_embed::RustEmbed;

@@ -68,6 +68,8 @@ pub struct Arrangement {
     pub octaves: i8,
     /// Where notes are off the neck: the octaves from what is written that would bring all of them onto it.
     pub offered: Option<i8>,
+    /// The drones that were wanted.
+    pub wanted: Drones,
     /// What it asks of the hands, and how much of it rings.
     pub ease: Ease,
 }
@@ -78,11 +80,67 @@ impl Arrangement {
         self.notes.iter().filter(|note| note.place.is_none())
     }
 
+    /// What rings and what does not, and why.
+    pub fn drone_report(&self) -> DroneReport {
+        let mut report = DroneReport {
+            wanted: self.wanted,
+            notes: 0,
+            rings: 0,
+            courses: Vec::new(),
+            reasons: Vec::new(),
+        };
+        let single = self.notes.iter().filter(|note| note.stop.is_none());
+        for choice in single.map(|note| note.drone) {
+            report.notes += 1;
+            if let Some(drone) = choice.drone {
+                report.rings += 1;
+                report.courses.push(drone.course);
+            }
+            match report
+                .reasons
+                .iter_mut()
+                .find(|(why, _)| *why == choice.why)
+            {
+                Some((_, count)) => *count += 1,
+                None => report.reasons.push((choice.why, 1)),
+            }
+        }
+        report.courses.sort_unstable();
+        report.courses.dedup();
+        report
+            .reasons
+            .sort_by_key(|&(_, count)| std::cmp::Reverse(count));
+        report
+    }
+
     /// The notes that the tune marks against the direction that their place in the bar asks for.
     pub fn marked_against(&self) -> impl Iterator<Item = &TabNote> {
         self.notes
             .iter()
             .filter(|note| note.note.is_marked_against())
+    }
+}
+
+/// The drones of an arrangement in numbers.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct DroneReport {
+    /// Which were wanted.
+    pub wanted: Drones,
+    /// Notes of the melody without a double stop.
+    pub notes: usize,
+    /// Those with a drone.
+    pub rings: usize,
+    /// The courses that ring, in order.
+    pub courses: Vec<usize>,
+    /// How many notes have which reason, the most frequent first.
+    pub reasons: Vec<(Why, usize)>,
+}
+
+impl DroneReport {
+    /// How many notes have a reason of some kind.
+    pub fn count(&self, is: impl Fn(Why) -> bool) -> usize {
+        let fitting = self.reasons.iter().filter(|&&(why, _)| is(why));
+        fitting.map(|&(_, count)| count).sum()
     }
 }
 
@@ -212,6 +270,7 @@ impl Laid {
             notes: notes.collect(),
             octaves: self.octaves,
             offered: self.offered,
+            wanted: wishes.drones,
             ease,
         }
     }

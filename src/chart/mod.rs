@@ -19,7 +19,7 @@ mod time;
 mod transpose;
 mod tune;
 
-pub use arrange::{Arrangement, TabNote, Version, Wishes, easiest_that_rings};
+pub use arrange::{Arrangement, DroneReport, TabNote, Version, Wishes, easiest_that_rings};
 pub use changes::{Change, Changes};
 pub use drill::{ChangeDrill, StopDrill, drill_bars};
 pub use melody::MelodyNote;

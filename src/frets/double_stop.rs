@@ -180,13 +180,12 @@ impl Neck<'_> {
             let Some(strung) = self.instrument.courses.get(course) else {
                 continue;
             };
-            // A short string is there to ring.
-            let last = if strung.starts_at > 0 {
-                0
-            } else {
-                self.instrument.last_fret(self.capo)
-            };
-            for fret in 0..=last {
+            // A short string is there to ring; elsewhere the hand stays where the melody has it.
+            let owned = self.reach.frets_a_finger.max(1);
+            let highest = place.position.saturating_add(3 * owned);
+            let highest = if strung.starts_at > 0 { 0 } else { highest };
+            let reached = std::iter::once(0).chain(place.position..=highest);
+            for fret in reached.filter(|&fret| fret <= self.instrument.last_fret(self.capo)) {
                 let Some(up) = self.instrument.semitones(course, fret, self.capo) else {
                     continue;
                 };

@@ -82,6 +82,13 @@ pub enum Why {
     Passing,
 }
 
+impl Why {
+    /// Whether it is why a drone rings.
+    pub const fn rings(self) -> bool {
+        matches!(self, Self::Key | Self::Chord | Self::Colour)
+    }
+}
+
 /// What a note gets.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Choice {

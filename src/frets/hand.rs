@@ -6,7 +6,7 @@ use super::shape::{Barre, Finger};
 
 /// Furthest that two fingertips can stand apart, in mm, by the two fingers (index 0 to little 3). A grown hand of middle
 /// size (common practice: on a guitar the first to the fourth fret, 98 mm, is within reach and the fifth, 126 mm, is not).
-pub(super) const FURTHEST: [[f32; 4]; 4] = [
+const FURTHEST: [[f32; 4]; 4] = [
     [0.0, 75.0, 100.0, 120.0],
     [75.0, 0.0, 72.0, 100.0],
     [100.0, 72.0, 0.0, 68.0],

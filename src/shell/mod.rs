@@ -8,6 +8,7 @@ mod add;
 mod app;
 mod chart;
 mod chord_box;
+mod drills;
 mod failure;
 mod grid;
 mod header;
@@ -20,6 +21,8 @@ mod shapes;
 mod songbook;
 mod source;
 mod spell;
+mod tab;
+mod tab_page;
 mod transpose;
 
 use std::io::{self, Write};
@@ -71,6 +74,7 @@ enum Command {
     Add(add::Add),
     List(list::List),
     Chart(chart::Chart),
+    Tab(tab::Tab),
     Picture(picture::Picture),
 }
 
@@ -122,6 +126,7 @@ pub(crate) fn main() -> ExitCode {
         Some(Command::Add(command)) => command.run(&shell),
         Some(Command::List(command)) => command.run(&shell),
         Some(Command::Chart(command)) => command.run(&shell),
+        Some(Command::Tab(command)) => command.run(&shell),
         Some(Command::Picture(command)) => command.run(&shell),
     };
     match said {

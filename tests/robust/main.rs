@@ -9,3 +9,4 @@ mod frets;
 mod store;
 mod store_damage;
 mod store_tunes;
+mod tab;

@@ -3,7 +3,7 @@
 //! All weights are common practice put into numbers, so that first position gives the fingering that a teacher writes:
 //! open rather than the little finger, no shift that is not needed.
 
-use crate::frets::hand::{COMFORTABLE, FURTHEST, MANDOLIN_MM, Reach};
+use crate::frets::hand::{COMFORTABLE, MANDOLIN_MM, Reach, WIDEST};
 use crate::frets::shape::Finger;
 
 use super::{Place, Tone};
@@ -81,14 +81,14 @@ impl Cost<'_> {
             }
             let mm = |fret: u8| self.reach.fret_mm[usize::from(fret.min(31))];
             let along = (mm(before.fret) - mm(after.fret)).abs();
-            let pair = |table: &[[f32; 4]; 4]| {
-                table[usize::from(one.number() - 1)][usize::from(other.number() - 1)]
-            };
-            if along > pair(&FURTHEST) {
+            let comfortable =
+                COMFORTABLE[usize::from(one.number() - 1)][usize::from(other.number() - 1)];
+            // One after the other the hand may swing: it need not hold both.
+            if along > WIDEST {
                 return None;
             }
             let felt = along * MANDOLIN_MM / self.reach.scale_mm;
-            cost += STRETCH * (felt - pair(&COMFORTABLE)).max(0.0);
+            cost += STRETCH * (felt - comfortable).max(0.0);
         }
         Some(cost)
     }

@@ -311,9 +311,14 @@ impl Tune {
     }
 }
 
-/// The easiest version in which two courses sound half of the time at least; `None` where none does.
+/// Versions whose effort is within this factor are as easy as each other.
+const AS_EASY: f32 = 1.05;
+
+/// The easiest version in which two courses sound half of the time at least, and of those that are about as easy the one
+/// that is taught first (the list is in that order); `None` where none rings.
 pub fn easiest_that_rings(versions: &[(Version, Ease)]) -> Option<Version> {
-    let ringing = versions.iter().filter(|(_, ease)| ease.ringing >= RINGS);
-    let easiest = ringing.min_by(|a, b| a.1.effort.total_cmp(&b.1.effort));
-    easiest.map(|&(version, _)| version)
+    let ringing = || versions.iter().filter(|(_, ease)| ease.ringing >= RINGS);
+    let least = ringing().map(|(_, ease)| ease.effort).reduce(f32::min)?;
+    let first = ringing().find(|(_, ease)| ease.effort <= least * AS_EASY);
+    first.map(|&(version, _)| version)
 }

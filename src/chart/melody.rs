@@ -3,11 +3,13 @@
 
 use crate::theory::{Chord, Key, Pitch, Symbol};
 
-use super::metre::Metre;
 use super::pick::{PickStroke, onsets, picking};
-use super::strum::Direction;
+use super::strum::{Direction, hand_step};
 use super::time::Ticks;
 use super::tune::{Ornament, Tune};
+
+/// So many notes in a row that are shorter than a movement of the hand are a run; the short notes of dotted rhythms are not.
+const FAST_RUN: usize = 3;
 
 /// A note of the melody, in the order of the page.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -32,7 +34,7 @@ pub struct MelodyNote {
     pub chord: Option<Chord>,
     /// The key that it stands in.
     pub key: Key,
-    /// Fast: it comes between two movements of the hand, or in a tuplet.
+    /// It belongs to a fast run: a tuplet, or three notes in a row that are shorter than a movement of the hand.
     pub fast: bool,
     /// Whether silence comes before it, or nothing.
     pub after_rest: bool,
@@ -127,12 +129,18 @@ impl Tune {
                     marked: written.ornaments.iter().find_map(marked),
                     chord: holds,
                     key: keys[index],
-                    fast: written.tuplet.is_some() || written.length < quick(metres[index]),
+                    fast: written.tuplet.is_some(),
                     after_rest: melody.last().is_none_or(|before| before.end() < at),
                 });
             }
             holds = chords.last().map_or(holds, |chord| sounded(chord.symbol));
             start += bar.length;
+        }
+        let short = |note: &MelodyNote| note.length < hand_step(metres[note.bar]);
+        for run in melody.chunk_by_mut(|a, b| short(a) == short(b)) {
+            if run.len() >= FAST_RUN && short(&run[0]) {
+                run.iter_mut().for_each(|note| note.fast = true);
+            }
         }
         melody
     }
@@ -151,9 +159,4 @@ fn marked(ornament: &Ornament) -> Option<Direction> {
         Ornament::UpBow => Some(Direction::Up),
         _ => None,
     }
-}
-
-/// Notes shorter than this are fast: one movement of the hand.
-fn quick(metre: Metre) -> Ticks {
-    super::strum::hand_step(metre)
 }

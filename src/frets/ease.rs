@@ -27,6 +27,8 @@ const SHIFT: f32 = 2.0;
 const CROSSING: f32 = 0.3;
 /// The pick strikes two courses at once.
 const TWO_COURSES: f32 = 0.25;
+/// The pick begins or ends to strike two courses, or finds the other one on the other side of the melody.
+const TURNING: f32 = 0.25;
 /// What holding two notes takes beside setting them down, as a part of the effort of the shape.
 const HOLDING: f32 = 0.2;
 
@@ -45,15 +47,17 @@ fn held(place: Place, stop: Option<&DoubleStop>) -> Held {
 pub fn ease(melody: &[Sounding], drones: &[Choice], stops: &[Option<DoubleStop>]) -> Ease {
     let (mut effort, mut quarters, mut rings) = (0.0, 0.0, 0.0);
     let mut before: Option<(Place, Held)> = None;
+    let mut side = None;
     for (index, note) in melody.iter().enumerate() {
         quarters += note.quarters;
         let Some(place) = note.place else {
             continue;
         };
         let stop = stops.get(index).and_then(Option::as_ref);
-        let drone = drones
-            .get(index)
-            .is_some_and(|choice| choice.drone.is_some());
+        let drone = drones.get(index).and_then(|choice| choice.drone);
+        let other = stop
+            .map(|stop| stop.course)
+            .or(drone.map(|drone| drone.course));
         let holds = held(place, stop);
         let down = |finger: &&(usize, u8, Finger)| {
             before.is_none_or(|(_, held)| !held.iter().flatten().any(|other| other == *finger))
@@ -78,7 +82,12 @@ pub fn ease(melody: &[Sounding], drones: &[Choice], stops: &[Option<DoubleStop>]
                 CROSSING
             };
         }
-        if drone || stop.is_some() {
+        let now = other.map(|other| other > place.course);
+        if before.is_some() && now != side {
+            effort += TURNING;
+        }
+        side = now;
+        if other.is_some() {
             effort += TWO_COURSES;
             rings += note.quarters;
         }

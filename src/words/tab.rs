@@ -62,6 +62,10 @@ impl Words {
 
     /// Why notes have no drone, the most frequent reason first; `None` where all of them ring.
     pub fn left_out(&self, report: &DroneReport, style: NoteStyle) -> Option<String> {
+        // That the key has no drones is said already.
+        if report.rings == 0 && report.wanted == Drones::Plain {
+            return None;
+        }
         let silent = report.reasons.iter().filter(|(why, _)| !why.rings());
         let said: Vec<String> = silent
             .map(|&(why, count)| format!("{} ({count})", self.why(why, style)))

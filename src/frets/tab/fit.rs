@@ -6,7 +6,7 @@ use crate::frets::instrument::{Capo, Instrument};
 const MOST: i8 = 4;
 
 /// What a note counts that the neck does not have, and one that first position does not have.
-const OFF: usize = 4;
+const OFF: usize = 8;
 const HIGH: usize = 1;
 
 /// Whether a neck has a note at all, and whether the hand at the nut has it.
@@ -34,7 +34,7 @@ fn octaves() -> impl Iterator<Item = i8> {
 }
 
 /// The octaves that a melody (MIDI keys) is best moved by on a neck: the least sum of notes that the neck does not have,
-/// four each, and of notes beyond first position, one each; of equal ones the nearest. So a bass plays a fiddle tune where
+/// eight each, and of notes beyond first position, one each; of equal ones the nearest. So a bass plays a fiddle tune where
 /// a bass has it, while a mandolin leaves out two low notes rather than play a whole tune up the neck.
 ///
 /// ```

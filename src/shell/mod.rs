@@ -22,6 +22,7 @@ mod songbook;
 mod source;
 mod spell;
 mod tab;
+mod tab_lines;
 mod tab_page;
 mod transpose;
 

@@ -7,46 +7,9 @@ use fourcourse::chart::{
 };
 use fourcourse::frets::Instrument;
 
-use super::page::{columns as width_of, pad, wrapped};
+use super::page::{columns as width_of, wrapped};
+use super::tab_lines::{Column, Drawn, Staff};
 use super::{Shell, grid};
-
-/// Bars of a line, the first that fits.
-const A_LINE: [usize; 3] = [4, 2, 1];
-
-/// One movement of the hand.
-#[derive(Default, Clone)]
-struct Column {
-    chord: String,
-    pick: String,
-    /// What stands on each course, the first course first.
-    courses: Vec<String>,
-    finger: String,
-    count: String,
-    lyric: String,
-    width: usize,
-}
-
-/// A bar.
-#[derive(Clone)]
-struct Drawn {
-    written: usize,
-    columns: Vec<Column>,
-    over: String,
-    pickup: bool,
-    starts: bool,
-    ends: bool,
-    closes: bool,
-}
-
-impl Drawn {
-    fn width(&self) -> usize {
-        1 + self
-            .columns
-            .iter()
-            .map(|column| column.width)
-            .sum::<usize>()
-    }
-}
 
 /// The numbers of written bars as players count them, each with its part: `A 3, B 1`.
 pub(super) fn bar_numbers(tune: &Tune, written: &[usize]) -> String {
@@ -94,7 +57,7 @@ pub(super) fn page(
             let name = vec![("part", part.label.clone())];
             out += &(shell.words.say("shell-tab-part", &name) + "\n");
         }
-        out += &page.systems(&bars);
+        out += &page.staff.systems(&bars);
     }
     out.push('\n');
     let legend = shell.words.get("shell-tab-legend");
@@ -111,7 +74,7 @@ struct Page<'a> {
     tune: &'a Tune,
     shell: &'a Shell,
     instrument: &'a Instrument,
-    fingers: bool,
+    staff: Staff,
     notes: HashMap<(usize, Ticks), &'a TabNote>,
     /// When the last note before each bar ends, from the start of the bar.
     sounds_until: Vec<Ticks>,
@@ -122,7 +85,6 @@ struct Page<'a> {
     numbers: HashMap<usize, (u16, bool)>,
     /// The narrowest column: its widest fret and a dash.
     narrow: usize,
-    margin: usize,
 }
 
 impl<'a> Page<'a> {
@@ -157,9 +119,9 @@ impl<'a> Page<'a> {
         };
         let style = shell.look.notes();
         let names = instrument.courses.iter();
-        let name = names
-            .map(|course| width_of(&course.open.name.in_style(style)))
-            .max();
+        let names: Vec<String> = names
+            .map(|course| course.open.name.in_style(style))
+            .collect();
         Self {
             sounds_until: (0..tune.bars.len()).map(until).collect(),
             notes: tab
@@ -172,11 +134,10 @@ impl<'a> Page<'a> {
             offsets: tune.offsets(),
             numbers,
             narrow: if tab.notes.iter().any(wide) { 3 } else { 2 },
-            margin: (name.unwrap_or(1) + 1).max(3),
+            staff: Staff::new(names, fingers, shell.look.width),
             tune,
             shell,
             instrument,
-            fingers,
         }
     }
 
@@ -223,9 +184,9 @@ impl<'a> Page<'a> {
         }
         self.space(&mut columns);
         let over = grid::over(self.tune, index, self.shell.look).join(" ");
-        let (_, pickup) = self.numbers.get(&index).copied().unwrap_or((0, false));
+        let (number, pickup) = self.numbers.get(&index).copied().unwrap_or((0, false));
         Some(Drawn {
-            written: index,
+            number,
             columns,
             over,
             pickup,
@@ -278,7 +239,7 @@ impl<'a> Page<'a> {
         for column in &mut *columns {
             let courses = column.courses.iter().map(|text| width_of(text));
             let widest = courses.max().unwrap_or(0).max(width_of(&column.count));
-            let finger = if self.fingers {
+            let finger = if self.staff.fingers {
                 width_of(&column.finger)
             } else {
                 0
@@ -299,202 +260,6 @@ impl<'a> Page<'a> {
             }
         }
     }
-
-    /// The bars of a part in lines.
-    fn systems(&self, bars: &[Drawn]) -> String {
-        let fits = |lines: &Vec<Vec<Drawn>>| {
-            let mut widths = lines.iter().map(|line| self.width(line));
-            widths.all(|width| width <= self.shell.look.width)
-        };
-        let found = A_LINE
-            .into_iter()
-            .map(|count| lines(bars, count))
-            .find(fits);
-        let lines = found.unwrap_or_else(|| self.broken(lines(bars, 1)));
-        let systems: Vec<String> = lines.iter().map(|line| self.system(line)).collect();
-        systems.join("\n")
-    }
-
-    fn width(&self, line: &[Drawn]) -> usize {
-        // Bar lines take up to four columns, one of them before the first bar.
-        let bars: usize = line
-            .iter()
-            .map(|bar| bar.width() + self.line_after(bar, false).len())
-            .sum();
-        let first = if line.first().is_some_and(|bar| bar.starts) {
-            3
-        } else {
-            1
-        };
-        self.margin + first + bars
-    }
-
-    /// Bars that are wider than the page, in pieces.
-    fn broken(&self, lines: Vec<Vec<Drawn>>) -> Vec<Vec<Drawn>> {
-        let room = self.shell.look.width.saturating_sub(self.margin + 6);
-        let mut broken = Vec::new();
-        for mut bar in lines.into_iter().flatten() {
-            while bar.width() > room && bar.columns.len() > 1 {
-                let mut used = 1;
-                let fits = bar.columns.iter().take_while(|column| {
-                    used += column.width;
-                    used <= room
-                });
-                let count = fits.count().clamp(1, bar.columns.len() - 1);
-                let rest = bar.columns.split_off(count);
-                let piece = Drawn {
-                    ends: false,
-                    closes: false,
-                    ..bar.clone()
-                };
-                broken.push(vec![piece]);
-                bar = Drawn {
-                    columns: rest,
-                    over: String::new(),
-                    starts: false,
-                    pickup: true,
-                    ..bar
-                };
-            }
-            broken.push(vec![bar]);
-        }
-        broken
-    }
-
-    /// The bar line after a bar; `opens` says that a repeat begins behind it.
-    fn line_after(&self, bar: &Drawn, opens: bool) -> &'static str {
-        match (bar.ends, opens, bar.closes) {
-            (true, true, _) => ":||:",
-            (true, false, _) => ":||",
-            (false, true, _) => "||:",
-            (false, false, true) => "||",
-            (false, false, false) => "|",
-        }
-    }
-
-    fn system(&self, line: &[Drawn]) -> String {
-        let mut rows: Vec<String> = Vec::new();
-        let courses = self.instrument.courses.len();
-        let first = if line.first().is_some_and(|bar| bar.starts) {
-            "||:"
-        } else {
-            "|"
-        };
-        let blank = |text: &str| " ".repeat(text.len());
-        let row = |name: String, cell: &dyn Fn(&Column) -> String| {
-            let mut row = pad(&name, self.margin) + &blank(first);
-            for (i, bar) in line.iter().enumerate() {
-                let mut cells = Over::default();
-                cells.at(1);
-                for column in &bar.columns {
-                    cells.put(&cell(column), column.width);
-                }
-                row += &cells.text;
-                row += &blank(self.line_after(bar, line.get(i + 1).is_some_and(|bar| bar.starts)));
-            }
-            row.trim_end().to_owned()
-        };
-        let over = line.iter().any(|bar| !bar.over.is_empty());
-        if over {
-            let mut row = " ".repeat(self.margin + first.len());
-            for (i, bar) in line.iter().enumerate() {
-                let after = self.line_after(bar, line.get(i + 1).is_some_and(|bar| bar.starts));
-                row += &pad(&bar.over, bar.width() + after.len());
-            }
-            rows.push(row.trim_end().to_owned());
-        }
-        let number = line
-            .iter()
-            .find(|bar| !bar.pickup)
-            .and_then(|bar| self.numbers.get(&bar.written));
-        let number = number
-            .filter(|(number, _)| *number > 1)
-            .map_or(String::new(), |n| n.0.to_string());
-        let chords = row(number, &|column| column.chord.clone());
-        if !chords.is_empty() {
-            rows.push(chords);
-        }
-        rows.push(row(String::new(), &|column| column.pick.clone()));
-        let middle = [courses.div_ceil(2), courses / 2];
-        for course in (0..courses).rev() {
-            let name = self.instrument.courses[course]
-                .open
-                .name
-                .in_style(self.shell.look.notes());
-            let colon = middle.contains(&course) || courses == 1;
-            let bar_line = |text: &str| {
-                if colon {
-                    text.to_owned()
-                } else {
-                    text.replace(':', "-")
-                }
-            };
-            let mut row = pad(&name, self.margin) + &bar_line(first);
-            for (i, bar) in line.iter().enumerate() {
-                row.push('-');
-                for column in &bar.columns {
-                    let text = &column.courses[course];
-                    row += text;
-                    row += &"-".repeat(column.width.saturating_sub(width_of(text)));
-                }
-                let opens = line.get(i + 1).is_some_and(|bar| bar.starts);
-                row += &bar_line(self.line_after(bar, opens));
-            }
-            rows.push(row);
-        }
-        rows.push(row(String::new(), &|column| column.count.clone()));
-        if self.fingers {
-            rows.push(row(String::new(), &|column| column.finger.clone()));
-        }
-        let lyrics = row(String::new(), &|column| column.lyric.clone());
-        if !lyrics.is_empty() {
-            rows.push(lyrics);
-        }
-        rows.join("\n") + "\n"
-    }
-}
-
-/// A row in which a text may reach over the empty columns behind it.
-#[derive(Default)]
-struct Over {
-    text: String,
-    /// Where the next column begins.
-    next: usize,
-}
-
-impl Over {
-    fn at(&mut self, column: usize) {
-        self.next += column;
-        let missing = self.next.saturating_sub(width_of(&self.text));
-        self.text += &" ".repeat(missing);
-    }
-
-    fn put(&mut self, text: &str, width: usize) {
-        let start = self.next;
-        if !text.is_empty() {
-            self.text += &" ".repeat(start.saturating_sub(width_of(&self.text)));
-            self.text += text;
-        }
-        self.next = start;
-        self.at(width);
-    }
-}
-
-/// Bars in lines of so many full ones; a pickup joins the bar after it.
-fn lines(bars: &[Drawn], a_line: usize) -> Vec<Vec<Drawn>> {
-    let mut lines: Vec<Vec<Drawn>> = vec![vec![]];
-    let mut full = 0;
-    for bar in bars {
-        if full == a_line {
-            lines.push(vec![]);
-            full = 0;
-        }
-        if let Some(line) = lines.last_mut() {
-            line.push(bar.clone());
-        }
-        full += usize::from(!bar.pickup);
-    }
-    lines
 }
 
 /// The syllable of the first verse at a moment.

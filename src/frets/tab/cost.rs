@@ -32,6 +32,18 @@ const SAME_FINGER: f32 = 0.3;
 /// A short string is stopped: it is there to ring.
 const SHORT_STOPPED: f32 = 4.0;
 
+/// A note on a course that sounds higher than the next one, such as a ukulele's first: scales run over the others.
+const OUT_OF_ORDER: f32 = 1.0;
+
+/// What is special about a course.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) struct Lie {
+    /// It starts above the nut.
+    pub(super) short: bool,
+    /// It sounds higher than the next course.
+    pub(super) out_of_order: bool,
+}
+
 /// A neck and its home position, for adding up.
 pub(super) struct Cost<'a> {
     pub(super) reach: &'a Reach,
@@ -39,10 +51,11 @@ pub(super) struct Cost<'a> {
 }
 
 impl Cost<'_> {
-    /// Playing a note at a place, whatever was before. `short` says that the course starts above the nut.
-    pub(super) fn of(&self, place: Place, short: bool) -> f32 {
+    /// Playing a note at a place, whatever was before.
+    pub(super) fn of(&self, place: Place, lie: Lie) -> f32 {
+        let order = if lie.out_of_order { OUT_OF_ORDER } else { 0.0 };
         let Some(finger) = place.finger else {
-            return 0.0;
+            return order;
         };
         let owned = self.reach.frets_a_finger.max(1);
         let first = place.position + (finger.number() - 1) * owned;
@@ -53,9 +66,10 @@ impl Cost<'_> {
             first + owned - 1
         };
         let extended = place.fret < first || place.fret > last;
-        FINGER[usize::from(finger.number() - 1)]
+        order
+            + FINGER[usize::from(finger.number() - 1)]
             + if extended { EXTENDED } else { 0.0 }
-            + if short { SHORT_STOPPED } else { 0.0 }
+            + if lie.short { SHORT_STOPPED } else { 0.0 }
             + AWAY * f32::from(place.position.abs_diff(self.home))
     }
 

@@ -5,7 +5,7 @@ use crate::frets::hand::Reach;
 use crate::frets::instrument::{Capo, Instrument, MAX_COURSES};
 use crate::frets::shape::Finger;
 
-use super::cost::Cost;
+use super::cost::{Cost, Lie};
 use super::{Place, Tone};
 
 /// How far a finger reaches beyond the fret it owns.
@@ -94,10 +94,7 @@ impl Neck<'_> {
                 columns.push(places);
             }
         }
-        let own = |_: usize, place: &Place| {
-            let short = self.instrument.courses[place.course].starts_at > 0;
-            self.cost.of(*place, short)
-        };
+        let own = |_: usize, place: &Place| self.cost.of(*place, self.lie(place.course));
         let between = |column: usize, before: &Place, after: &Place| {
             let tone = |column: usize| self.tones[notes[column]];
             self.cost
@@ -119,6 +116,17 @@ impl Neck<'_> {
             places[*note] = Some(place);
         }
         Path { places, parted }
+    }
+
+    fn lie(&self, course: usize) -> Lie {
+        let (strung, next) = (
+            &self.instrument.courses[course],
+            self.instrument.courses.get(course + 1),
+        );
+        Lie {
+            short: strung.starts_at > 0,
+            out_of_order: next.is_some_and(|next| next.open.midi() < strung.open.midi()),
+        }
     }
 
     /// The courses that have a note, with the fret.
@@ -174,5 +182,41 @@ impl Neck<'_> {
             }
         }
         places
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_scale_on_a_ukulele_runs_over_the_three_courses_in_order() {
+        let tone = |midi| Tone {
+            midi,
+            quarters: 0.5,
+            after_rest: false,
+            up: false,
+        };
+        let scale = [60, 62, 64, 65, 67, 69, 71, 72].map(tone);
+        let ukulele = Instrument::by_id("ukulele").unwrap();
+        let places = place(&ukulele, Capo::NONE, &scale, 1);
+        let frets: Vec<_> = places
+            .iter()
+            .flatten()
+            .map(|place| (place.course, place.fret))
+            .collect();
+        assert_eq!(
+            frets,
+            [
+                (1, 0),
+                (1, 2),
+                (2, 0),
+                (2, 1),
+                (2, 3),
+                (3, 0),
+                (3, 2),
+                (3, 3)
+            ]
+        );
     }
 }

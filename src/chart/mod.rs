@@ -1,10 +1,15 @@
 //! Tunes as charts: bars with melody, chords and words, how they are strummed and in which order they are played.
 
+mod arrange;
 mod changes;
+mod drill;
 mod heard;
+mod melody;
 mod metre;
 mod order;
 mod part;
+mod phrase;
+mod pick;
 mod pickup;
 mod section;
 mod strum;
@@ -15,10 +20,15 @@ mod time;
 mod transpose;
 mod tune;
 
+pub use arrange::{Arrangement, DroneReport, TabNote, Version, Wishes, easiest_that_rings};
 pub use changes::{Change, Changes};
+pub use drill::{ChangeDrill, StopDrill, drill_bars};
 pub use heard::Heard;
+pub use melody::MelodyNote;
 pub use metre::Metre;
 pub use order::{MAX_PLAYED, PlayedBar, Playing};
+pub use phrase::Phrase;
+pub use pick::{PickStroke, picking};
 pub use strum::{Count, Direction, Slot, Stroke, StrumPattern, count_at, direction_at};
 pub use strum_text::NotAStrum;
 pub use tempo::{Pace, TempoRange};

@@ -13,6 +13,16 @@ pub enum Direction {
     Up,
 }
 
+impl Direction {
+    /// The other way.
+    pub const fn other(self) -> Self {
+        match self {
+            Self::Down => Self::Up,
+            Self::Up => Self::Down,
+        }
+    }
+}
+
 /// What a stroke sounds.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 pub enum Stroke {
@@ -67,7 +77,7 @@ pub fn direction_at(metre: Metre, offset: Ticks) -> Direction {
 }
 
 /// The same where the hand moves in steps of at most `step`.
-fn direction_by(metre: Metre, offset: Ticks, step: Ticks) -> Direction {
+pub(super) fn direction_by(metre: Metre, offset: Ticks, step: Ticks) -> Direction {
     let step = step.min(hand_step(metre)).max(Ticks(1));
     let (_, into_beat) = beat_at(metre, offset);
     match into_beat.div_rem(step).0 % 2 {

@@ -1,7 +1,7 @@
 //! The left hand: which fingers can hold a set of frets, and which hold it with the least effort.
 
 use super::effort::{FINGERS, Weights, times};
-use super::instrument::MAX_COURSES;
+use super::instrument::{Capo, Instrument, MAX_COURSES, MAX_FRETS};
 use super::shape::{Barre, Finger};
 
 /// Furthest that two fingertips can stand apart, in mm, by the two fingers (index 0 to little 3). A grown hand of middle
@@ -16,7 +16,7 @@ const FURTHEST: [[f32; 4]; 4] = [
 /// How far they stand apart on a mandolin before it is felt (common practice: one finger a fret, two frets between
 /// neighbours only on neighbouring courses). Players keep their fingering on longer necks, so that there the length along
 /// the neck is brought to the mandolin's scale first.
-const COMFORTABLE: [[f32; 4]; 4] = [
+pub(super) const COMFORTABLE: [[f32; 4]; 4] = [
     [0.0, 35.5, 68.0, 95.0],
     [35.5, 0.0, 35.5, 68.0],
     [68.0, 35.5, 0.0, 35.5],
@@ -24,7 +24,7 @@ const COMFORTABLE: [[f32; 4]; 4] = [
 ];
 
 /// The scale that [`COMFORTABLE`] is for, in mm.
-const MANDOLIN_MM: f32 = 350.0;
+pub(super) const MANDOLIN_MM: f32 = 350.0;
 
 /// What it counts, in steps between fingers, to leave the nut or to use the little finger.
 const MOVED: f32 = 0.4;
@@ -50,6 +50,25 @@ pub(super) struct Reach {
     pub(super) frets_a_finger: u8,
     /// Distance from course to course, in mm.
     pub(super) spacing_mm: f32,
+}
+
+impl Reach {
+    /// The neck of an instrument above a capo.
+    pub(super) fn of(instrument: &Instrument, capo: Capo) -> Self {
+        // Millimetres: f32 is exact enough.
+        #[allow(clippy::cast_possible_truncation)]
+        let short = |mm: f64| mm as f32;
+        let fret_mm = std::array::from_fn(|fret| {
+            let fret = u8::try_from(fret).unwrap_or(MAX_FRETS);
+            short(instrument.fret_mm(fret.saturating_add(capo.fret)))
+        });
+        Self {
+            fret_mm,
+            scale_mm: short(instrument.scale_mm),
+            frets_a_finger: instrument.frets_a_finger,
+            spacing_mm: short(instrument.spacing_mm),
+        }
+    }
 }
 
 /// Frets of each course; [`NOT_PLAYED`] and 0 (open) need no finger.

@@ -4,20 +4,33 @@
 //! every set of fingers that can hold it, and the shapes are ranked by one sum of a few weighted efforts. So any tuning,
 //! any capo and any chord get shapes, and the same rule explains them all.
 
+mod change;
+mod cheapest;
+mod double_stop;
+mod drone;
+mod ease;
 mod effort;
 mod hand;
 mod instrument;
 mod neck;
 mod place;
 mod ring;
+mod roughness;
 mod search;
 mod shape;
+mod tab;
 mod table;
 mod tones;
 mod tuning;
 
+pub use change::change_effort;
+pub use double_stop::{Apart, DoubleStop, Stops, double_stops};
+pub use drone::{Choice, Drones, Neighbour, Sounding, Why, drones, neighbours};
+pub use ease::{Ease, ease};
 pub use instrument::{Capo, Course, Instrument, MAX_COURSES, MAX_FRETS, Strings};
 pub use ring::{InChord, InKey, OpenString, ring_in_chord, ring_in_key};
+pub use roughness::{plucked, roughness, roughness_of_sines};
 pub use search::shapes;
 pub use shape::{BOX_FRETS, Barre, Finger, Order, Shape};
+pub use tab::{FIRST_POSITION, Place, Tone, octave_onto, place, suiting_octave};
 pub use tuning::{RETUNE, shared_tunings};

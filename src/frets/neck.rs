@@ -3,7 +3,7 @@
 use crate::theory::Chord;
 
 use super::hand::{self, Frets, Grip, NOT_PLAYED, Reach};
-use super::instrument::{Capo, Instrument, MAX_COURSES, MAX_FRETS};
+use super::instrument::{Capo, Instrument, MAX_COURSES};
 use super::ring::spelled;
 use super::shape::{BOX_FRETS, Shape};
 use super::tones::Tones;
@@ -38,29 +38,13 @@ impl Neck {
                 });
             }
         }
-        let fret_mm = std::array::from_fn(|fret| {
-            let fret = u8::try_from(fret)
-                .unwrap_or(MAX_FRETS)
-                .saturating_add(capo.fret);
-            // Millimetres: f32 is exact enough.
-            #[allow(clippy::cast_possible_truncation)]
-            let mm = instrument.fret_mm(fret) as f32;
-            mm
-        });
-        #[allow(clippy::cast_possible_truncation)]
-        let (scale_mm, spacing_mm) = (instrument.scale_mm as f32, instrument.spacing_mm as f32);
         Self {
             tones,
             courses,
             at,
             short,
             last,
-            reach: Reach {
-                fret_mm,
-                scale_mm,
-                frets_a_finger: instrument.frets_a_finger,
-                spacing_mm,
-            },
+            reach: Reach::of(instrument, capo),
         }
     }
 

@@ -123,7 +123,7 @@ fn cells(tune: &Tune, playing: &Playing, look: Look) -> Vec<(String, Vec<Cell>)>
 }
 
 /// What stands over a box.
-fn over(tune: &Tune, index: usize, look: Look) -> Vec<String> {
+pub(super) fn over(tune: &Tune, index: usize, look: Look) -> Vec<String> {
     let bar = &tune.bars[index];
     let mut over = Vec::new();
     if !bar.ending.is_empty() {

@@ -9,6 +9,7 @@ mod app;
 mod band;
 mod chart;
 mod chord_box;
+mod drills;
 mod failure;
 mod grid;
 mod header;
@@ -22,6 +23,9 @@ mod shapes;
 mod songbook;
 mod source;
 mod spell;
+mod tab;
+mod tab_lines;
+mod tab_page;
 #[cfg(any(feature = "app", test))]
 mod target;
 mod transpose;
@@ -71,6 +75,7 @@ enum Command {
     Add(add::Add),
     List(list::List),
     Chart(chart::Chart),
+    Tab(tab::Tab),
     Picture(picture::Picture),
     Band(band::PlayAlong),
 }
@@ -125,6 +130,7 @@ pub(crate) fn main() -> ExitCode {
         Some(Command::Add(command)) => command.run(&shell),
         Some(Command::List(command)) => command.run(&shell),
         Some(Command::Chart(command)) => command.run(&shell),
+        Some(Command::Tab(command)) => command.run(&shell),
         Some(Command::Picture(command)) => command.run(&shell),
         Some(Command::Band(command)) => command.run(&shell),
     };

@@ -65,6 +65,22 @@ pub(super) fn pad(text: &str, width: usize) -> String {
     format!("{text}{}", " ".repeat(missing))
 }
 
+/// A sentence in lines of a width, broken between words.
+pub(super) fn wrapped(text: &str, width: usize) -> Vec<String> {
+    let mut lines = vec![String::new()];
+    for word in text.split_whitespace() {
+        match lines.last_mut() {
+            Some(line) if line.is_empty() => line.push_str(word),
+            Some(line) if columns(line) + 1 + columns(word) <= width => {
+                line.push(' ');
+                line.push_str(word);
+            }
+            _ => lines.push(word.to_owned()),
+        }
+    }
+    lines
+}
+
 /// Rows of text side by side with a gap, and as many of them in a row as the page is wide.
 pub(super) fn side_by_side(blocks: &[Vec<String>], gap: usize, width: usize) -> String {
     let mut page = String::new();

@@ -2,8 +2,6 @@
 //! changes of tempo leave a trace.
 #![allow(clippy::unwrap_used)] // a sound that is not as it should be fails the test
 
-#![allow(clippy::unwrap_used, reason = "a helper of tests fails like a test")]
-
 use std::sync::Arc;
 
 use fourcourse::band::{

@@ -16,6 +16,8 @@ mod frets_chords_db;
 mod frets_trade;
 mod frets_tunings;
 mod spectrum;
+mod tab_hands;
+mod tab_ryans;
 mod theory_chords;
 mod theory_keys;
 mod theory_moves;

@@ -10,3 +10,4 @@ mod frets;
 mod store;
 mod store_damage;
 mod store_tunes;
+mod tab;

@@ -7,6 +7,7 @@ mod errors;
 mod keeping;
 mod pages;
 mod plain;
+mod tab;
 #[cfg(feature = "app")]
 mod with_app;
 mod words;

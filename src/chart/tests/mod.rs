@@ -1,5 +1,6 @@
 //! Worked examples, each named after what it promises.
 
+mod arrange;
 mod changes;
 mod order;
 mod strum;

@@ -326,3 +326,52 @@ io-is-folder = es ist ein Ordner
 io-not-folder = es ist kein Ordner
 io-exists = es gibt es schon
 io-other = das System sagt „{ $text }“
+
+## Tabulatur
+
+tab-octaves-down = { $count ->
+    [one] Eine Oktave tiefer gespielt als geschrieben.
+   *[other] { $count } Oktaven tiefer gespielt als geschrieben.
+}
+tab-octaves-up = { $count ->
+    [one] Eine Oktave höher gespielt als geschrieben.
+   *[other] { $count } Oktaven höher gespielt als geschrieben.
+}
+tab-off-the-neck = { $count ->
+    [one] Eine Note liegt nicht auf diesem Hals; dort steht ein ?.
+   *[other] { $count } Noten liegen nicht auf diesem Hals; dort steht ein ?.
+}
+tab-octave-offered = Mit --octave { $octaves } liegen alle darauf.
+tab-marked-against = Das Stück bezeichnet den Anschlag gegen seine Stelle im Takt: { $bars }.
+tab-drones-off = Kein Bordun.
+tab-drones-key = { $courses } klingen mit: Grundton und Quinte von { $key }.
+tab-drones-not-open = Kein Bordun: Grundton und Quinte von { $key } sind nicht beide leere Chöre.
+tab-drones-none = Kein leerer Chor passt hier zur Melodie.
+tab-drones-chord = { $courses } klingen bei { $rings } von { $notes } Noten mit: Akkordtöne, bis auf { $colour }, die färben.
+tab-left-out = Kein Bordun: { $reasons }.
+why-key = Grundton oder Quinte der Tonart
+why-chord = Akkordton
+why-colour = färbt den Akkord
+why-clash = reibt sich mit { $note } im Akkord
+why-rough = reibt sich mit der Melodie
+why-not-of-key = weder Grundton noch Quinte neben der Note
+why-fast = schneller Lauf
+why-passing = im Vorübergehen
+version-plain = die bloße Melodie
+version-key-drones = Bordun der Tonart
+version-chord-drones = Bordun nach dem Akkord
+version-double-stops = Doppelgriffe
+tab-easiest = Die leichteste Fassung, die noch klingt: { $version }.
+tab-none-rings = Keine Fassung klingt auch nur die halbe Zeit.
+drill-times = { $count ->
+    [one] einmal
+   *[other] { $count }-mal
+}
+shell-tab-no-notes = „{ $title }“ hat keine Melodie.
+shell-tab-part = Teil { $part }
+shell-tab-legend = D ab, U auf; d und u bei Pausen und Haltebögen: Die Hand geht über die Saiten hinweg.
+shell-tab-drone = o: der leere Chor, der mitklingt.
+shell-drill-stops = Doppelgriffe, die häufigsten zuerst: ein Takt auf die Schläge, ein Takt mit der Hand
+shell-drill-no-stops = Das Stück verlangt keine Doppelgriffe.
+shell-drill-changes = Akkordwechsel, die schwersten zuerst: immer im Kreis, je ein Takt
+shell-drill-no-changes = Das Stück hat keine Akkordwechsel.

@@ -328,3 +328,52 @@ io-is-folder = it is a folder
 io-not-folder = it is not a folder
 io-exists = it is there already
 io-other = the system says "{ $text }"
+
+## Tablature
+
+tab-octaves-down = { $count ->
+    [one] Played an octave lower than written.
+   *[other] Played { $count } octaves lower than written.
+}
+tab-octaves-up = { $count ->
+    [one] Played an octave higher than written.
+   *[other] Played { $count } octaves higher than written.
+}
+tab-off-the-neck = { $count ->
+    [one] One note is off this neck; it is marked ?.
+   *[other] { $count } notes are off this neck; they are marked ?.
+}
+tab-octave-offered = With --octave { $octaves } all of them are on it.
+tab-marked-against = The tune marks the pick against its place in the bar: { $bars }.
+tab-drones-off = No drones.
+tab-drones-key = { $courses } ring along: the tonic and the fifth of { $key }.
+tab-drones-not-open = No drones: the tonic and the fifth of { $key } are not both open courses.
+tab-drones-none = No open course suits the melody here.
+tab-drones-chord = { $courses } ring along with { $rings } of { $notes } notes: tones of the chord, but for { $colour } that colour it.
+tab-left-out = No drone: { $reasons }.
+why-key = the tonic or the fifth of the key
+why-chord = a tone of the chord
+why-colour = colours the chord
+why-clash = clashes with { $note } of the chord
+why-rough = rubs with the melody
+why-not-of-key = neither tonic nor fifth beside the note
+why-fast = fast run
+why-passing = in passing
+version-plain = the plain melody
+version-key-drones = drones of the key
+version-chord-drones = drones by the chord
+version-double-stops = double stops
+tab-easiest = The easiest version that still rings: { $version }.
+tab-none-rings = No version rings half of the time.
+drill-times = { $count ->
+    [one] once
+   *[other] { $count } times
+}
+shell-tab-no-notes = "{ $title }" has no melody.
+shell-tab-part = Part { $part }
+shell-tab-legend = D down, U up; d and u on rests and ties: the hand passes over the strings.
+shell-tab-drone = o: the open course that rings along.
+shell-drill-stops = Double stops, the most frequent first: a bar on the beat, a bar with the hand
+shell-drill-no-stops = The tune asks for no double stops.
+shell-drill-changes = Chord changes, the hardest first: round and round, a bar each
+shell-drill-no-changes = The tune has no chord changes.

@@ -326,3 +326,52 @@ io-is-folder = es una carpeta
 io-not-folder = no es una carpeta
 io-exists = ya existe
 io-other = el sistema dice «{ $text }»
+
+## Tablatura
+
+tab-octaves-down = { $count ->
+    [one] Se toca una octava más grave de lo escrito.
+   *[other] Se toca { $count } octavas más grave de lo escrito.
+}
+tab-octaves-up = { $count ->
+    [one] Se toca una octava más aguda de lo escrito.
+   *[other] Se toca { $count } octavas más aguda de lo escrito.
+}
+tab-off-the-neck = { $count ->
+    [one] Una nota queda fuera de este mástil; lleva un ?.
+   *[other] { $count } notas quedan fuera de este mástil; llevan un ?.
+}
+tab-octave-offered = Con --octave { $octaves } caben todas.
+tab-marked-against = La melodía marca la púa contra su lugar en el compás: { $bars }.
+tab-drones-off = Sin bordón.
+tab-drones-key = { $courses } suenan a la vez: la tónica y la quinta de { $key }.
+tab-drones-not-open = Sin bordón: la tónica y la quinta de { $key } no son ambas órdenes al aire.
+tab-drones-none = Ninguna orden al aire le va aquí a la melodía.
+tab-drones-chord = { $courses } suenan con { $rings } de { $notes } notas: notas del acorde, salvo { $colour } que lo colorean.
+tab-left-out = Sin bordón: { $reasons }.
+why-key = la tónica o la quinta del tono
+why-chord = nota del acorde
+why-colour = colorea el acorde
+why-clash = choca con { $note } del acorde
+why-rough = roza con la melodía
+why-not-of-key = ni tónica ni quinta junto a la nota
+why-fast = pasaje rápido
+why-passing = de paso
+version-plain = la melodía sola
+version-key-drones = bordones del tono
+version-chord-drones = bordones según el acorde
+version-double-stops = dobles cuerdas
+tab-easiest = La versión más fácil que aún resuena: { $version }.
+tab-none-rings = Ninguna versión resuena la mitad del tiempo.
+drill-times = { $count ->
+    [one] una vez
+   *[other] { $count } veces
+}
+shell-tab-no-notes = «{ $title }» no tiene melodía.
+shell-tab-part = Parte { $part }
+shell-tab-legend = D abajo, U arriba; d y u en silencios y ligaduras: la mano pasa sobre las cuerdas.
+shell-tab-drone = o: la orden al aire que suena a la vez.
+shell-drill-stops = Dobles cuerdas, las más frecuentes primero: un compás a tiempo, un compás con la mano
+shell-drill-no-stops = La melodía no pide dobles cuerdas.
+shell-drill-changes = Cambios de acorde, los más difíciles primero: en círculo, un compás cada uno
+shell-drill-no-changes = La melodía no tiene cambios de acorde.

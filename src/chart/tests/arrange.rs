@@ -1,0 +1,209 @@
+//! Melodies as they are picked, arranged and cut into phrases.
+
+use super::super::{Direction, Tune, Version, Wishes, drill_bars, easiest_that_rings};
+use crate::formats::abc;
+use crate::frets::{Apart, Capo, Drones, Ease, Instrument, Stops, Why};
+
+fn tune(fields: &str, music: &str) -> Tune {
+    let text = format!("X:1\nT:Bars\n{fields}\n{music}\n");
+    abc::read(text.as_bytes()).tunes.remove(0).tune
+}
+
+/// Two strains of two phrases each, four bars long, with a pickup of an eighth; the first phrase comes three times.
+const STRAINS: &str = "|: D | F2AF D2FA | B2dB A3A | d2cB A2GF | E2FG E3 D | F2AF D2FA | B2dB A3A | d2cB AGFE | D4 D3 :|\n\
+    |: A | d2fd A2df | g2bg f3f | e2dc B2cd | e2AB c2 zD | F2AF D2FA | B2dB A3A | d2cB AGFE | D4 D3 :|";
+
+#[test]
+fn phrases_begin_with_their_pickups_and_know_each_other_again() {
+    let tune = tune("M:4/4\nL:1/8\nK:D", STRAINS);
+    let melody = tune.melody();
+    let phrases = tune.phrases();
+    let starts: Vec<_> = phrases
+        .iter()
+        .map(|phrase| {
+            let first = &melody[phrase.notes.start];
+            (first.pitch.to_string(), first.direction)
+        })
+        .collect();
+    let up = |pitch: &str| (pitch.to_owned(), Direction::Up);
+    assert_eq!(starts, [up("D4"), up("D4"), up("A4"), up("D4")]);
+    // The last phrase is the second one again.
+    let same: Vec<_> = phrases.iter().map(|phrase| phrase.same_as).collect();
+    assert_eq!(same, [None, None, None, Some(1)]);
+}
+
+#[test]
+fn a_stroke_marked_against_the_hand_is_pointed_out() {
+    let tune = tune("M:4/4\nL:1/8\nK:D", "uF2 vG2 AvB uc2 | d8 |]");
+    let tab = tune.arranged(&Instrument::mandolin(), Capo::NONE, Wishes::default());
+    let against: Vec<_> = tab
+        .marked_against()
+        .map(|note| note.note.pitch.to_string())
+        .collect();
+    assert_eq!(against, ["F#4", "B4", "C#5"]);
+}
+
+#[test]
+fn a_note_below_the_neck_is_reported_with_the_octave_that_helps() {
+    let tune = tune("M:4/4\nL:1/4\nK:D", "D F, A d | f g a b | a f d A | D4 |]");
+    let tab = tune.arranged(&Instrument::mandolin(), Capo::NONE, Wishes::default());
+    let off: Vec<_> = tab.off_the_neck().map(|note| note.midi).collect();
+    assert_eq!((off, tab.octaves, tab.offered), (vec![54], 0, Some(1)));
+    let wishes = Wishes {
+        octaves: tab.offered,
+        ..Wishes::default()
+    };
+    let tab = tune.arranged(&Instrument::mandolin(), Capo::NONE, wishes);
+    assert_eq!((tab.off_the_neck().count(), tab.offered), (0, None));
+}
+
+#[test]
+fn a_position_that_is_asked_for_is_kept() {
+    let tune = tune("M:4/4\nL:1/4\nK:B", "B, C D E | F G A B |]");
+    let wishes = Wishes {
+        position: 4,
+        ..Wishes::default()
+    };
+    let tab = tune.arranged(&Instrument::mandolin(), Capo::NONE, wishes);
+    let places: Vec<_> = tab.notes.iter().filter_map(|note| note.place).collect();
+    assert!(places.iter().all(|place| place.position == 4), "{places:?}");
+    assert_eq!(places.len(), 8);
+    assert_eq!(places[0].finger.map(|finger| finger.number()), Some(1));
+}
+
+#[test]
+fn drones_leave_out_what_clashes_and_what_is_fast() {
+    let music = "\"E\"G2 \"A\"A2 e2 E2 | \"A\"A/B/c/d/ e2 A4 |]";
+    let tune = tune("M:4/4\nL:1/8\nK:A", music);
+    let wishes = Wishes {
+        drones: Drones::ByChord,
+        ..Wishes::default()
+    };
+    let tab = tune.arranged(&Instrument::mandolin(), Capo::NONE, wishes);
+    let why: Vec<Why> = tab.notes.iter().map(|note| note.drone.why).collect();
+    // G sharp on the D course: A and G beside it both rub with the E chord's third.
+    assert_eq!(
+        why[0],
+        Why::Clash {
+            with: "G#".parse().unwrap()
+        }
+    );
+    assert!(why[1..4].iter().all(|&why| why == Why::Chord), "{why:?}");
+    assert!(why[4..8].iter().all(|&why| why == Why::Fast), "{why:?}");
+}
+
+#[test]
+fn a_dotted_rhythm_is_no_fast_run() {
+    let tune = tune("M:4/4\nL:1/8\nK:D", "A>B c>d e<f (3gfe | d2 A/B/c A4 |]");
+    let fast: Vec<bool> = tune.melody().iter().map(|note| note.fast).collect();
+    let expected = [
+        false, false, false, false, false, false, true, true, true, false, false, false, false,
+        false,
+    ];
+    assert_eq!(fast, expected);
+}
+
+#[test]
+fn double_stops_are_thirds_and_sixths_and_unisons_where_asked_for() {
+    let tune = tune(
+        "M:4/4\nL:1/4\nK:G",
+        "\"G\"B2 d2 | \"G\"B2 g2 | \"D\"A2 f2 | \"G\"g4 |]",
+    );
+    let arranged = |stops: Stops| {
+        let wishes = Wishes {
+            stops: Some(stops),
+            ..Wishes::default()
+        };
+        tune.arranged(&Instrument::mandolin(), Capo::NONE, wishes)
+    };
+    let kinds = |tab: super::super::Arrangement| -> Vec<Apart> {
+        tab.notes
+            .iter()
+            .filter_map(|note| note.stop)
+            .map(|stop| stop.apart)
+            .collect()
+    };
+    let usual = kinds(arranged(Stops::default()));
+    assert!(usual.len() >= 5, "{usual:?}");
+    assert!(
+        usual
+            .iter()
+            .all(|kind| matches!(kind, Apart::Third | Apart::Sixth))
+    );
+    // Nothing is held that asks for more than there is time for.
+    assert_eq!(
+        kinds(arranged(Stops {
+            most: 0.0,
+            ..Stops::default()
+        })),
+        []
+    );
+    let drills = arranged(Stops::default()).stop_drills();
+    assert!(drills.windows(2).all(|pair| pair[0].times >= pair[1].times));
+    assert_eq!(
+        drills.iter().map(|drill| drill.times).sum::<usize>(),
+        usual.len()
+    );
+}
+
+#[test]
+fn the_easiest_version_that_rings_is_the_one_of_least_effort_among_those_that_do() {
+    let ease = |effort, ringing| Ease { effort, ringing };
+    let versions = [
+        (Version::Plain, ease(1.0, 0.0)),
+        (Version::KeyDrones, ease(1.3, 0.4)),
+        (Version::ChordDrones, ease(1.4, 0.9)),
+        (Version::DoubleStops, ease(2.0, 0.6)),
+    ];
+    assert_eq!(easiest_that_rings(&versions), Some(Version::ChordDrones));
+    assert_eq!(easiest_that_rings(&versions[..2]), None);
+    // Of two about as easy, the one that is taught first.
+    let versions = versions.map(|(version, _)| (version, ease(1.0, 0.5)));
+    assert_eq!(easiest_that_rings(&versions), Some(Version::Plain));
+}
+
+#[test]
+fn a_plain_tune_rings_by_the_rule_of_thumb() {
+    let tune = tune("M:4/4\nL:1/8\nK:D", STRAINS);
+    let versions = tune.versions(&Instrument::mandolin(), Capo::NONE, Wishes::default());
+    assert!(versions[0].1.effort < versions[1].1.effort, "{versions:?}");
+    assert!(versions[1].1.ringing > 0.9, "{versions:?}");
+    assert_eq!(easiest_that_rings(&versions), Some(Version::KeyDrones));
+}
+
+#[test]
+fn drills_strike_on_the_beat_and_then_with_the_hand() {
+    let marks = |count, unit| {
+        drill_bars(super::super::Metre::new(count, unit)).map(|bar| {
+            let mark = |stroke: &super::super::PickStroke| match stroke.direction {
+                Direction::Down => 'D',
+                Direction::Up => 'U',
+            };
+            bar.iter().map(mark).collect::<String>()
+        })
+    };
+    assert_eq!(marks(4, 4), ["DDDD", "DUDUDUDU"]);
+    assert_eq!(marks(6, 8), ["DD", "DUDDUD"]);
+    assert_eq!(marks(0, 4), ["DDDD", "DUDUDUDU"]);
+}
+
+#[test]
+fn changes_are_drilled_hardest_first() {
+    let tune = tune(
+        "M:4/4\nL:1/4\nK:G",
+        "\"G\"G4 | \"C\"G4 | \"G\"G4 | \"B\"F4 | \"Em\"G4 |]",
+    );
+    let drills = tune.change_drills(&Instrument::mandolin(), Capo::NONE);
+    let said: Vec<_> = drills
+        .iter()
+        .map(|drill| (drill.from.to_string(), drill.to.to_string(), drill.times))
+        .collect();
+    assert_eq!(said.len(), 3);
+    assert!(
+        drills
+            .windows(2)
+            .all(|pair| pair[0].effort >= pair[1].effort)
+    );
+    // G to C and back is one change.
+    assert!(said.contains(&("G".into(), "C".into(), 2)));
+}

@@ -1,0 +1,264 @@
+//! Double stops: a second note under or over the melody, stopped on the neighbouring course.
+//!
+//! Thirds and sixths come from the chord now and from the key; unisons and octaves where they are asked for. What no hand
+//! can hold, or not at that speed, is left out, and the melody's own note stays as it is.
+
+use crate::theory::{Chord, Key, PitchClass};
+
+use super::cheapest::cheapest;
+use super::drone::Sounding;
+use super::effort::Weights;
+use super::hand::{Reach, best_grip};
+use super::instrument::{Capo, Instrument, MAX_COURSES};
+use super::shape::{Finger, Order};
+use super::tab::Place;
+
+/// How far apart the two notes are, in steps of the scale.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[allow(missing_docs)]
+pub enum Apart {
+    Unison,
+    Third,
+    Sixth,
+    Octave,
+}
+
+/// Two notes at once.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct DoubleStop {
+    /// The course of the second note, counted from 0.
+    pub course: usize,
+    /// Its fret, counted from the capo: 0 is open.
+    pub fret: u8,
+    /// Its MIDI key number.
+    pub midi: i32,
+    /// How far it is from the melody.
+    pub apart: Apart,
+    /// The finger on the melody's own note.
+    pub melody_finger: Option<Finger>,
+    /// The finger on the second note.
+    pub finger: Option<Finger>,
+    /// The effort of holding it, as for a chord shape of two notes; of no unit.
+    pub effort: f32,
+}
+
+/// Which double stops are wanted.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Stops {
+    /// Unisons too.
+    pub unisons: bool,
+    /// Octaves too.
+    pub octaves: bool,
+    /// The most effort for each quarter note there is time for: where it would be more, the plain note stays.
+    pub most: f32,
+}
+
+impl Default for Stops {
+    /// Thirds and sixths, in eighths where the hand hardly moves.
+    fn default() -> Self {
+        Self {
+            unisons: false,
+            octaves: false,
+            most: 9.0,
+        }
+    }
+}
+
+/// A plain note where a double stop could be, through a quarter note.
+const DRY: f32 = 4.0;
+/// A tone of the scale where a tone of the chord could be, through a quarter note.
+const OF_SCALE: f32 = 1.5;
+/// The second note above the melody, which is then no longer on top, through a quarter note.
+const OVER: f32 = 1.0;
+/// From one pair of courses or kind of interval to another, and from plain to double.
+const CHANGE: f32 = 0.6;
+/// Each fret that the second note's finger jumps from one double stop to the next.
+const JUMP: f32 = 0.3;
+/// The finger on the melody is another than it would be alone.
+const REFINGERED: f32 = 0.5;
+
+/// The double stops of a melody, chosen over all of it; `None` where the plain note stays.
+///
+/// ```
+/// use fourcourse::frets::{Apart, Capo, Instrument, Sounding, Stops, Tone, double_stops, place};
+/// let mandolin = Instrument::mandolin();
+/// let tone = Tone { midi: 71, quarters: 1.0, after_rest: true, up: false };
+/// let note = Sounding {
+///     midi: 71,
+///     place: place(&mandolin, Capo::NONE, &[tone], 1)[0],
+///     quarters: 1.0,
+///     fast: false,
+///     chord: Some("G".parse().unwrap()),
+///     key: "G".parse().unwrap(),
+/// };
+/// // B over G: the open D under it is a sixth.
+/// let stop = double_stops(&mandolin, Capo::NONE, &[note], Stops::default())[0].unwrap();
+/// assert_eq!((stop.course, stop.fret, stop.apart), (1, 0, Apart::Sixth));
+/// ```
+pub fn double_stops(
+    instrument: &Instrument,
+    capo: Capo,
+    melody: &[Sounding],
+    stops: Stops,
+) -> Vec<Option<DoubleStop>> {
+    let neck = Neck {
+        instrument,
+        capo,
+        reach: Reach::of(instrument, capo),
+        stops,
+    };
+    let options = |note: &Sounding| {
+        let found = neck.options(note).into_iter().map(Some);
+        std::iter::once(None).chain(found).collect()
+    };
+    let columns: Vec<Vec<Option<DoubleStop>>> = melody.iter().map(options).collect();
+    let own = |index: usize, stop: &Option<DoubleStop>| neck.cost(&melody[index], stop.as_ref());
+    let between = |index: usize, before: &Option<_>, after: &Option<_>| {
+        let (played, place) = (melody[index - 1].place, melody[index].place);
+        change((played, before.as_ref()), (place, after.as_ref()))
+    };
+    let chosen = cheapest(&columns, own, between);
+    columns
+        .iter()
+        .zip(chosen)
+        .map(|(options, at)| options[at])
+        .collect()
+}
+
+fn change(
+    (played, before): (Option<Place>, Option<&DoubleStop>),
+    (place, after): (Option<Place>, Option<&DoubleStop>),
+) -> f32 {
+    let course = |place: Option<Place>| place.map(|place| place.course);
+    match (before, after) {
+        (None, None) => 0.0,
+        (Some(one), Some(other)) => {
+            let same_pair = course(played) == course(place) && one.course == other.course;
+            let same = same_pair && one.apart == other.apart;
+            JUMP * f32::from(one.fret.abs_diff(other.fret)) + if same { 0.0 } else { CHANGE }
+        }
+        _ => CHANGE,
+    }
+}
+
+struct Neck<'a> {
+    instrument: &'a Instrument,
+    capo: Capo,
+    reach: Reach,
+    stops: Stops,
+}
+
+impl Neck<'_> {
+    fn cost(&self, note: &Sounding, stop: Option<&DoubleStop>) -> f32 {
+        let Some(stop) = stop else {
+            return DRY * note.quarters;
+        };
+        let in_chord = note.chord.is_some_and(|chord| has(chord, stop.midi));
+        let scale = if in_chord || note.chord.is_none() {
+            0.0
+        } else {
+            OF_SCALE
+        };
+        let over = if stop.midi > note.midi { OVER } else { 0.0 };
+        let alone = note.place.and_then(|place| place.finger);
+        let refingered = if alone == stop.melody_finger {
+            0.0
+        } else {
+            REFINGERED
+        };
+        note.quarters * (scale + over) + refingered + stop.effort
+    }
+
+    /// The double stops that a note can have at its speed.
+    fn options(&self, note: &Sounding) -> Vec<DoubleStop> {
+        let Some(place) = note.place.filter(|_| !note.fast) else {
+            return vec![];
+        };
+        let beside = [place.course.checked_sub(1), place.course.checked_add(1)];
+        let mut found = Vec::new();
+        for course in beside.into_iter().flatten() {
+            let Some(strung) = self.instrument.courses.get(course) else {
+                continue;
+            };
+            // A short string is there to ring; elsewhere the hand stays where the melody has it.
+            let owned = self.reach.frets_a_finger.max(1);
+            let highest = place.position.saturating_add(3 * owned);
+            let highest = if strung.starts_at > 0 { 0 } else { highest };
+            let reached = std::iter::once(0).chain(place.position..=highest);
+            for fret in reached.filter(|&fret| fret <= self.instrument.last_fret(self.capo)) {
+                let Some(up) = self.instrument.semitones(course, fret, self.capo) else {
+                    continue;
+                };
+                let midi = strung.open.midi() + i32::from(up);
+                let Some(apart) = self.apart(note.midi, midi) else {
+                    continue;
+                };
+                if !fits(note.chord, note.key, midi) {
+                    continue;
+                }
+                found.extend(self.held(place, (course, fret, midi), apart));
+            }
+        }
+        found.retain(|stop| stop.effort <= self.stops.most * note.quarters);
+        found
+    }
+
+    fn apart(&self, melody: i32, other: i32) -> Option<Apart> {
+        match (melody - other).abs() {
+            0 if self.stops.unisons => Some(Apart::Unison),
+            3 | 4 => Some(Apart::Third),
+            8 | 9 => Some(Apart::Sixth),
+            12 if self.stops.octaves => Some(Apart::Octave),
+            _ => None,
+        }
+    }
+
+    /// The double stop with its fingers, where a hand can hold it.
+    fn held(
+        &self,
+        place: Place,
+        (course, fret, midi): (usize, u8, i32),
+        apart: Apart,
+    ) -> Option<DoubleStop> {
+        // Between the two lies nothing, so that the lower of them can stand first.
+        let low = place.course.min(course);
+        let mut frets = [0; 2];
+        frets[place.course - low] = place.fret;
+        frets[course - low] = fret;
+        if low + 1 >= MAX_COURSES {
+            return None;
+        }
+        let grip = best_grip(&frets, &self.reach, Weights::of(Order::Beginner))?;
+        Some(DoubleStop {
+            course,
+            fret,
+            midi,
+            apart,
+            melody_finger: grip.fingers[place.course - low],
+            finger: grip.fingers[course - low],
+            effort: grip.effort,
+        })
+    }
+}
+
+fn has(chord: Chord, midi: i32) -> bool {
+    chord
+        .tones()
+        .any(|(_, name)| name.class() == PitchClass::new(midi))
+}
+
+/// Whether a note goes with the chord and the key: a tone of the chord, or one of the scale that rubs with none of them.
+fn fits(chord: Option<Chord>, key: Key, midi: i32) -> bool {
+    let in_scale = || {
+        key.scale()
+            .iter()
+            .any(|name| name.class() == PitchClass::new(midi))
+    };
+    match chord {
+        None => in_scale(),
+        Some(chord) => {
+            let rubs = || [-1, 1].into_iter().any(|step| has(chord, midi + step));
+            has(chord, midi) || (in_scale() && !rubs())
+        }
+    }
+}

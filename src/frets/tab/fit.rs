@@ -1,0 +1,81 @@
+//! Melodies that lie off the neck, and the octave that brings them onto it.
+
+use crate::frets::instrument::{Capo, Instrument};
+
+/// Octaves that are tried each way.
+const MOST: i8 = 4;
+
+/// What a note counts that the neck does not have, and one that first position does not have.
+const OFF: usize = 8;
+const HIGH: usize = 1;
+
+/// Whether a neck has a note at all, and whether the hand at the nut has it.
+fn reached(instrument: &Instrument, capo: Capo, midi: i32) -> (bool, bool) {
+    let first = 3 * instrument.frets_a_finger.max(1) + 1;
+    let mut on = false;
+    for (course, strung) in instrument.courses.iter().enumerate() {
+        for fret in 0..=instrument.last_fret(capo) {
+            let up = instrument.semitones(course, fret, capo);
+            if up.is_some_and(|up| strung.open.midi() + i32::from(up) == midi) {
+                on = true;
+                if fret <= first {
+                    return (true, true);
+                }
+                break;
+            }
+        }
+    }
+    (on, false)
+}
+
+/// Octaves from nearest to farthest, up first.
+fn octaves() -> impl Iterator<Item = i8> {
+    std::iter::once(0).chain((1..=MOST).flat_map(|octaves| [octaves, -octaves]))
+}
+
+/// The octaves that a melody (MIDI keys) is best moved by on a neck: the least sum of notes that the neck does not have,
+/// eight each, and of notes beyond first position, one each; of equal ones the nearest. So a bass plays a fiddle tune where
+/// a bass has it, while a mandolin leaves out two low notes rather than play a whole tune up the neck.
+///
+/// ```
+/// use fourcourse::frets::{Capo, Instrument, suiting_octave};
+/// let tune = [62, 69, 74, 78];
+/// assert_eq!(suiting_octave(&Instrument::mandolin(), Capo::NONE, &tune), 0);
+/// let octave_mandolin = Instrument::by_id("octave-mandolin").unwrap();
+/// assert_eq!(suiting_octave(&octave_mandolin, Capo::NONE, &tune), -1);
+/// ```
+pub fn suiting_octave(instrument: &Instrument, capo: Capo, midi: &[i32]) -> i8 {
+    let counted = counted(midi);
+    let cost = |octaves: i8| -> usize {
+        let cost = |&(midi, times): &(i32, usize)| {
+            times
+                * match reached(instrument, capo, midi + 12 * i32::from(octaves)) {
+                    (false, _) => OFF,
+                    (true, false) => HIGH,
+                    (true, true) => 0,
+                }
+        };
+        counted.iter().map(cost).sum()
+    };
+    octaves().min_by_key(|&octaves| cost(octaves)).unwrap_or(0)
+}
+
+/// The nearest octave move after which a neck has every note of a melody; `None` where none does.
+pub fn octave_onto(instrument: &Instrument, capo: Capo, midi: &[i32]) -> Option<i8> {
+    let counted = counted(midi);
+    octaves().find(|&octaves| {
+        let moved = counted
+            .iter()
+            .map(|&(midi, _)| midi + 12 * i32::from(octaves));
+        { moved }.all(|midi| reached(instrument, capo, midi).0)
+    })
+}
+
+/// Each different note and how often it comes.
+fn counted(midi: &[i32]) -> Vec<(i32, usize)> {
+    let mut midi = midi.to_vec();
+    midi.sort_unstable();
+    midi.chunk_by(|a, b| a == b)
+        .map(|same| (same[0], same.len()))
+        .collect()
+}

@@ -1,0 +1,113 @@
+//! Tablature from the shell.
+
+use super::{finish, program, run, run_on};
+
+/// A crooked tune with a tuplet, sixteenths, a tie over the bar line, a note below the neck, a stroke marked against the
+/// hand, endings, a key change, words, and a bar that no page is wide enough for.
+const CROOKED: &str = r#"X:1
+T:Three Wheels on the Cart
+M:4/4
+L:1/8
+K:D
+P:A
+DE | "D"F2(3FGA B/A/G/F/ "A7/C#"E>F | "Bm"B4 z2 cd- | d2uB2 A<G F,2 | [M:5/4] "G"B2 z2 B2 "A"A4 |[M:4/4] z8 |1 "D"D6 DE :|2 "D"D8 ||
+P:B
+[K:G] |: "G"G4 G4 | "Cmaj7"c"F#m7b5"d"G"e"D"f g4 :|
+w: Row the old boat up-stream, Hal-le-lu-jah now
+M:none
+"D"F2 A2 d2 F2 A2 d2 F2 A2 d2 F2 A2 d2 F2 A2 d2 F2 A2 d2 F2 A2 d2 F2 A2 d2 F2 A2 d2 F2 A2 d2|]
+"#;
+
+#[test]
+fn a_reel_has_its_pickup_parts_picks_and_counts() {
+    insta::assert_snapshot!(run(["tab", "millrace"]).page());
+}
+
+#[test]
+fn a_crooked_tune_keeps_to_the_page() {
+    insta::assert_snapshot!(run_on(CROOKED, &["tab", "-"]).page());
+}
+
+#[test]
+fn a_waltz_with_drones_says_why_in_the_language_asked_for() {
+    let folder = tempfile::tempdir().unwrap();
+    let args = [
+        "--language",
+        "es",
+        "tab",
+        "ferryman",
+        "--drones",
+        "chord",
+        "--fingers",
+    ];
+    let mut command = program(folder.path());
+    insta::assert_snapshot!(finish(command.env("LANG", "en_GB.UTF-8").args(args)).page());
+}
+
+#[test]
+fn exercises_come_from_the_tune() {
+    insta::assert_snapshot!(run(["tab", "bell beneath", "--exercises"]).page());
+}
+
+#[test]
+fn every_shipped_tune_fits_the_page_on_every_instrument() {
+    use fourcourse::frets::Instrument;
+    // One process a tune; the instruments take turns.
+    let instruments: Vec<_> = Instrument::all().map(|one| one.id).collect();
+    for (i, (name, tune)) in fourcourse::store::shipped::tunes().into_iter().enumerate() {
+        let path = format!("{}/songbook/{name}", env!("CARGO_MANIFEST_DIR"));
+        let instrument = instruments[i % instruments.len()];
+        let args = [
+            "tab",
+            &path,
+            "--instrument",
+            instrument,
+            "--drones",
+            "chord",
+            "--double-stops",
+            "--fingers",
+        ];
+        let page = run(args).page();
+        let wide = page.lines().find(|line| line.chars().count() > 80);
+        assert_eq!(wide, None, "{name} on {instrument}");
+        assert!(page.is_ascii(), "{name}");
+        for at in tune.bars.iter().flat_map(|bar| &bar.chords) {
+            let symbol = at.symbol.to_string();
+            assert!(page.contains(&symbol), "{name}: {symbol}\n{page}");
+        }
+    }
+}
+
+#[test]
+fn json_has_a_row_for_each_note_with_its_place_and_its_pick() {
+    let rows = run_on(CROOKED, &["tab", "-", "--json", "--drones", "plain"]).json();
+    let rows = rows.as_array().unwrap();
+    assert_eq!(
+        rows[0].to_string(),
+        r#"{"at":"0","course":1,"drone":2,"finger":0,"for":"1/2","fret":0,"midi":62,"pick":"down"}"#
+    );
+    // The note below the neck has no place, and still its time and stroke.
+    let below = rows.iter().find(|row| row["midi"] == 54).unwrap();
+    assert!(below["course"].is_null() && below["fret"].is_null() && below["finger"].is_null());
+    assert_eq!(
+        (below["at"].as_str(), below["pick"].as_str()),
+        (Some("12"), Some("down"))
+    );
+    // A tie is one note.
+    let tied = rows.iter().find(|row| row["at"] == "17/2").unwrap();
+    assert_eq!(tied["for"], "3/2");
+    // With double stops each row says what it has beside it.
+    let rows = run(["tab", "millrace", "--json", "--double-stops"]).json();
+    let rows = rows.as_array().unwrap();
+    assert!(rows.iter().all(|row| row.get("stop").is_some()));
+    assert!(rows.iter().any(|row| row["stop"]["fret"].is_u64()));
+}
+
+#[test]
+fn a_tune_without_notes_is_said_to_have_none() {
+    let ran = run_on("X:1\nT:Chords\nK:G\n\"G\"z4|\"C\"z4|]\n", &["tab", "-"]);
+    assert_eq!(
+        (ran.code, ran.err.as_str()),
+        (1, "\"Chords\" has no melody.\n")
+    );
+}

@@ -23,8 +23,15 @@ impl Listing {
     }
 
     /// One time through as it is played, repeats, form and all. Repeats may ask for any number of bars, so bars, notes
-    /// and chords are counted off `room` (at first [`limits::PLAYED`]), and the bars that find no room are left out.
+    /// and chords are counted off `room` (at first [`limits::PLAYED`]), and from the first bar on that finds none all
+    /// are left out.
     pub fn played(tune: &Tune, room: &mut usize) -> Self {
+        if *room == 0 {
+            return Self {
+                bars: Vec::new(),
+                whole: tune.bars.is_empty(),
+            };
+        }
         let playing = tune.playing();
         let mut listing = Self::of(tune, playing.bars.iter().map(|bar| bar.written), room);
         listing.whole &= !playing.cut;
@@ -41,6 +48,7 @@ impl Listing {
             let bar = &tune.bars[index];
             let Some(left) = room.checked_sub(1 + bar.notes.len() + bar.chords.len()) else {
                 listing.whole = false;
+                *room = 0;
                 break;
             };
             *room = left;

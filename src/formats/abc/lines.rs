@@ -102,8 +102,9 @@ impl<'a> Iterator for Lines<'a> {
         let line = self.raw()?;
         if let Some(directive) = line.text.strip_prefix("%%begin") {
             for (i, (begin, end)) in BLOCKS.into_iter().enumerate() {
-                let opens = begin[5..] == directive[..directive.len().min(begin.len() - 5)];
-                if opens && self.block_ends[i].is_some_and(|at| at >= self.position) {
+                if directive.starts_with(&begin["begin".len()..])
+                    && self.block_ends[i].is_some_and(|at| at >= self.position)
+                {
                     while let Some(line) = self.raw() {
                         if line.text.contains(end) {
                             break;
@@ -185,5 +186,8 @@ mod tests {
         let texts: Vec<_> = Lines::new(closed).map(|l| l.text).collect();
         assert_eq!(texts, ["%%begintext", "T:x"]);
         assert_eq!(Lines::new("%%begintext\nX:1\nT:x").count(), 3);
+        // Found by the fuzzer: a letter of two bytes where the name of a block would end.
+        assert_eq!(Lines::new("%%beginté\n%%beginp\u{3cf}1\n%%begi").count(), 3);
+        assert_eq!(Lines::new("%%begin\u{a8}\u{3cf}1\n").count(), 1);
     }
 }

@@ -6,6 +6,7 @@
 //! - [`frets`]: instruments, chord shapes, open strings
 //! - [`chart`]: tunes, bars, strums, the order in which bars are played
 //! - [`formats`]: ABC in
+//! - [`circle`]: who sits round, what each needs, and the key that suits all
 //! - [`desk`]: what the app knows and can be asked
 //! - [`words`]: kinds and numbers as sentences
 //! - `bind`: the desk on the screen (with the `app` feature)
@@ -17,6 +18,7 @@ mod android;
 #[cfg(feature = "app")]
 pub mod bind;
 pub mod chart;
+pub mod circle;
 pub mod desk;
 pub mod formats;
 pub mod frets;

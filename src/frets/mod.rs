@@ -4,17 +4,25 @@
 //! every set of fingers that can hold it, and the shapes are ranked by one sum of a few weighted efforts. So any tuning,
 //! any capo and any chord get shapes, and the same rule explains them all.
 
+mod capo;
 mod effort;
 mod hand;
 mod instrument;
+mod naming;
 mod neck;
+mod places;
+mod retune;
 mod ring;
 mod search;
 mod shape;
 mod table;
 mod tones;
 
+pub use capo::{CapoPlace, FAMILIES, capo_places};
 pub use instrument::{Capo, Course, Instrument, MAX_COURSES, MAX_FRETS, Strings};
+pub use naming::{Held, NotAShape, name_frets, read_frets};
+pub use places::{ScalePlace, scale_places};
+pub use retune::{Setup, Tuning, setups};
 pub use ring::{InChord, InKey, OpenString, ring_in_chord, ring_in_key};
 pub use search::shapes;
 pub use shape::{BOX_FRETS, Barre, Finger, Order, Shape};

@@ -275,6 +275,30 @@ impl Pitch {
     }
 }
 
+/// The text is not a pitch.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+#[error("not a pitch")]
+pub struct NotAPitch;
+
+impl FromStr for Pitch {
+    type Err = NotAPitch;
+
+    /// Reads a name and its octave, -1 to 9 as in scientific pitch notation: `C4`, `Bb3`, `F#-1`.
+    ///
+    /// ```
+    /// use fourcourse::theory::Pitch;
+    /// assert_eq!("Bb3".parse::<Pitch>().unwrap().midi(), 58);
+    /// assert!("Bb".parse::<Pitch>().is_err());
+    /// ```
+    fn from_str(text: &str) -> Result<Self, Self::Err> {
+        let (name, octave) = NoteName::split(text.trim()).ok_or(NotAPitch)?;
+        match octave.parse() {
+            Ok(octave @ -1..=9) => Ok(Self::new(name, octave)),
+            _ => Err(NotAPitch),
+        }
+    }
+}
+
 impl fmt::Display for Pitch {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(f, "{}{}", self.name, self.octave)

@@ -2,6 +2,7 @@
 
 mod changes;
 mod order;
+mod safe;
 mod strum;
 mod tempo;
 mod transpose;

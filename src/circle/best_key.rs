@@ -1,0 +1,464 @@
+//! All twelve keys for a tune, the one that suits the circle best first.
+//!
+//! Each seat finds each key more or less hard, counted in the effort of chord shapes, and the keys are ranked by the sum.
+//! The weights are judgement, not measurement, and so what each seat says is handed out with the sum. A singer counts
+//! most, and the top note more than the lowest ("fit the top note first, then offer the nearest easy keys": sheet of trade
+//! facts).
+
+use crate::chart::{Changes, Playing, Tune};
+use crate::frets::{Capo, InKey, Instrument, Setup, ring_in_key, setups};
+use crate::theory::{Chord, Key, Pitch, Symbol, Transposition};
+
+use super::hands::{CapoAdvice, Hands};
+use super::seat::Seat;
+use super::voice::Compass;
+
+/// What it counts when the tune goes over a singer's top, or under the lowest note: each semitone.
+const OVER: f32 = 10.0;
+const UNDER: f32 = 5.0;
+/// A tonic or fifth that is an open string: a good, so it is taken off; half where the other one is missing.
+const DRONE: f32 = 1.0;
+/// Melody notes below the lowest string, each semitone, and above the seventh fret of the highest course (below it lie
+/// 96 % of the tunes of a dance corpus: sheet of trade facts).
+const BELOW: f32 = 1.5;
+const ABOVE: f32 = 0.5;
+const FIRST_POSITION: i32 = 7;
+/// The melody played an octave away from where it lies in the tune.
+const OCTAVE: f32 = 1.0;
+/// A turned peg or moved capo of somebody who sets up anew for a key; see [`Setup::work`].
+const RETUNING: f32 = 0.25;
+/// Each sharp or flat beyond three on a page that somebody reads.
+const SIGN: f32 = 1.0;
+
+/// The chords of a seat's hand in a key.
+#[derive(Debug, Clone, PartialEq)]
+pub struct HandsInKey {
+    /// Where the capo goes best, and how the chords are then.
+    pub capo: CapoAdvice,
+    /// How many chords the tune has.
+    pub chords: usize,
+    /// Open strings, the capo counted, that are the tonic or fifth and have their partner.
+    pub drones: usize,
+    /// Open strings that are the tonic or fifth without their partner.
+    pub half_drones: usize,
+    /// How a banjo is set up.
+    pub setup: Option<Setup>,
+}
+
+/// The melody on a seat's instrument.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct MelodyInKey {
+    /// Octaves from where the tune has it: 0, or -1 or 1 where that lies better.
+    pub octave: i8,
+    /// Semitones that it goes below the lowest string.
+    pub below: u8,
+    /// Fret of its highest note on the course that is highest.
+    pub highest_fret: u8,
+}
+
+/// The melody in a singer's voice.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct VoiceInKey {
+    /// What the tune asks for, in the octave that fits best.
+    pub melody: Compass,
+    /// Semitones over the singer's highest note; negative is room to spare.
+    pub over: i32,
+    /// Semitones under the singer's lowest note; negative is room to spare.
+    pub under: i32,
+}
+
+/// What a key is to a seat.
+#[derive(Debug, Clone, PartialEq)]
+pub struct SeatInKey {
+    /// Its hands, where it has a fingerboard.
+    pub hands: Option<HandsInKey>,
+    /// The melody on its fingerboard, where the tune has one.
+    pub melody: Option<MelodyInKey>,
+    /// The melody in its voice.
+    pub voice: Option<VoiceInKey>,
+    /// The key on its page.
+    pub written: Key,
+    /// All of it in the unit of chord efforts; smaller is better.
+    pub effort: f32,
+}
+
+/// A key and what it is to the circle.
+#[derive(Debug, Clone, PartialEq)]
+pub struct RankedKey {
+    /// The key.
+    pub key: Key,
+    /// Semitones from the key that the tune is written in, -5 to 6.
+    pub moved: i32,
+    /// The sum of the seats' efforts; smaller is better.
+    pub effort: f32,
+    /// What it is to each seat.
+    pub seats: Vec<SeatInKey>,
+}
+
+/// The twelve keys in the tune's mode, the best for these seats first; of equal ones the nearest to where the tune is
+/// written. Without seats that is the order.
+///
+/// ```
+/// use fourcourse::circle::{Seat, best_keys};
+/// use fourcourse::chart::{Metre, Tune};
+/// let tune = Tune::new(Metre::COMMON, "F#".parse().unwrap());
+/// let keys = best_keys(&tune, &[]);
+/// assert_eq!((keys.len(), keys[0].key.to_string()), (12, "F#".to_owned()));
+/// ```
+pub fn best_keys(tune: &Tune, seats: &[Seat]) -> Vec<RankedKey> {
+    let chords = shares(tune);
+    let notes = tune.bars.iter().flat_map(|bar| &bar.notes);
+    let melody = Compass::of(notes.map(|note| note.pitch));
+    // Seats with one instrument share what was found out about its chords.
+    let mut hands: Vec<Hands> = Vec::new();
+    let places: Vec<Option<usize>> = seats
+        .iter()
+        .map(|seat| {
+            let instrument = seat.instrument.as_ref()?;
+            let there = hands.iter().position(|one| one.instrument() == instrument);
+            Some(there.unwrap_or_else(|| {
+                hands.push(Hands::new(instrument.clone()));
+                hands.len() - 1
+            }))
+        })
+        .collect();
+    let mut keys: Vec<RankedKey> = (-5..=6)
+        .map(|moved| {
+            let key = tune.key.up(moved);
+            let by = Transposition::between(tune.key, key);
+            let chords: Vec<_> = { chords.iter() }
+                .map(|&(chord, share)| (by.chord(chord), share))
+                .collect();
+            let melody = melody.map(|melody| Compass {
+                low: up(melody.low, moved, key),
+                high: up(melody.high, moved, key),
+            });
+            let seats: Vec<_> = { seats.iter().zip(&places) }
+                .map(|(seat, place)| {
+                    let hands = place.and_then(|place| hands.get(place));
+                    in_key(seat, hands, key, &chords, melody)
+                })
+                .collect();
+            RankedKey {
+                key,
+                moved,
+                effort: seats.iter().map(|seat| seat.effort).sum(),
+                seats,
+            }
+        })
+        .collect();
+    keys.sort_by(|a, b| {
+        let near = |key: &RankedKey| key.moved.abs();
+        a.effort.total_cmp(&b.effort).then(near(a).cmp(&near(b)))
+    });
+    keys
+}
+
+/// A pitch so many semitones higher, as a key spells it.
+fn up(pitch: Pitch, semitones: i32, key: Key) -> Pitch {
+    key.spell_midi(pitch.midi() + semitones)
+}
+
+/// The chords of a tune, each with the share of a time through that it holds.
+pub(super) fn shares(tune: &Tune) -> Vec<(Chord, f32)> {
+    let playing: Playing = tune.playing();
+    let changes = Changes::of(tune, &playing);
+    let mut held: Vec<(Chord, i64)> = Vec::new();
+    for change in changes.as_slice() {
+        if let Symbol::Chord(chord) = change.symbol {
+            match held.iter_mut().find(|(there, _)| *there == chord) {
+                Some((_, length)) => *length += change.length.0,
+                None => held.push((chord, change.length.0)),
+            }
+        }
+    }
+    let whole = held.iter().map(|&(_, length)| length).sum::<i64>().max(1);
+    // A share needs no more than f32 holds.
+    #[allow(clippy::cast_possible_truncation)]
+    let share = |length: i64| (length as f64 / whole as f64) as f32;
+    held.into_iter()
+        .map(|(chord, length)| (chord, share(length)))
+        .collect()
+}
+
+fn in_key(
+    seat: &Seat,
+    hands: Option<&Hands>,
+    key: Key,
+    chords: &[(Chord, f32)],
+    melody: Option<Compass>,
+) -> SeatInKey {
+    let mut effort = 0.0;
+    let in_hand = hands.map(|hands| {
+        let (in_hand, hard) = hands_in_key(seat, hands, key, chords);
+        effort += hard;
+        in_hand
+    });
+    let on_neck = hands.zip(melody).map(|(hands, melody)| {
+        let (on_neck, hard) = melody_in_key(hands.instrument(), melody);
+        effort += hard;
+        on_neck
+    });
+    let voice = seat.sings.zip(melody).map(|(compass, melody)| {
+        let (voice, hard) = voice_in_key(compass, melody, key);
+        effort += hard;
+        voice
+    });
+    let written = seat.reads.written_key(key);
+    if seat.instrument.is_none() && seat.sings.is_none() {
+        effort += SIGN * times(written.signature().abs() - 3);
+    }
+    SeatInKey {
+        hands: in_hand,
+        melody: on_neck,
+        voice,
+        written,
+        effort,
+    }
+}
+
+fn hands_in_key(
+    seat: &Seat,
+    hands: &Hands,
+    key: Key,
+    chords: &[(Chord, f32)],
+) -> (HandsInKey, f32) {
+    let instrument = hands.instrument();
+    let setup = setups(instrument, key).into_iter().next();
+    // Who sets up anew holds the chords of the tuning's own key: the capo has done the rest.
+    let advice = match setup {
+        Some(setup) => {
+            let held = key.down(i32::from(setup.capo.fret));
+            let down = Transposition::between(key, held);
+            let moved: Vec<_> = { chords.iter() }
+                .map(|&(chord, share)| (down.chord(chord), share))
+                .collect();
+            let advice =
+                hands.capo_advice(super::CapoHabit::Never, seat.known.as_ref(), held, &moved);
+            advice.into_iter().next().map(|advice| CapoAdvice {
+                fret: setup.capo.fret,
+                ..advice
+            })
+        }
+        None => {
+            let advice = hands.capo_advice(seat.capo, seat.known.as_ref(), key, chords);
+            advice.into_iter().next()
+        }
+    };
+    let capo = advice.unwrap_or(CapoAdvice {
+        fret: 0,
+        shapes: key,
+        known: 0,
+        hardest: None,
+        effort: 0.0,
+    });
+    let tuned = setup.map_or_else(|| instrument.clone(), |setup| setup.tuned(instrument));
+    let ring = ring_in_key(&tuned, Capo::at(capo.fret), key);
+    let count = |standing| ring.iter().filter(|open| open.standing == standing).count();
+    let (drones, half_drones) = (count(InKey::Drone), count(InKey::HalfDrone));
+    // A guitar has many; more than three do not help more.
+    let ringing = |count: usize| times(i32::try_from(count.min(3)).unwrap_or(0));
+    let effort = capo.effort - DRONE * (ringing(drones) + 0.5 * ringing(half_drones))
+        + setup.map_or(0.0, |setup| {
+            let work = setup.work(&Setup::USUAL, instrument);
+            RETUNING * times(i32::try_from(work).unwrap_or(i32::MAX))
+        });
+    let in_hand = HandsInKey {
+        capo,
+        chords: chords.len(),
+        drones,
+        half_drones,
+        setup,
+    };
+    (in_hand, effort)
+}
+
+fn melody_in_key(instrument: &Instrument, melody: Compass) -> (MelodyInKey, f32) {
+    // A short string is for ringing, not for the melody.
+    let open = || {
+        let long = instrument
+            .courses
+            .iter()
+            .filter(|course| course.starts_at == 0);
+        long.map(|course| course.open.midi())
+    };
+    let (lowest, highest) = (open().min().unwrap_or(0), open().max().unwrap_or(0));
+    let octaves = [0_i8, -1, 1].map(|octave| {
+        let moved = |pitch: Pitch| pitch.midi() + 12 * i32::from(octave);
+        let below = (lowest - moved(melody.low)).max(0);
+        let fret = (moved(melody.high) - highest).max(0);
+        let effort = BELOW * times(below)
+            + ABOVE * times(fret - FIRST_POSITION)
+            + if octave == 0 { 0.0 } else { OCTAVE };
+        let on_neck = MelodyInKey {
+            octave,
+            below: u8::try_from(below).unwrap_or(u8::MAX),
+            highest_fret: u8::try_from(fret).unwrap_or(u8::MAX),
+        };
+        (on_neck, effort)
+    });
+    let best = octaves.into_iter().min_by(|a, b| a.1.total_cmp(&b.1));
+    best.unwrap_or(octaves[0])
+}
+
+fn voice_in_key(singer: Compass, melody: Compass, key: Key) -> (VoiceInKey, f32) {
+    let octaves = [0, -1, 1, -2, 2].map(|octave| {
+        let moved = |pitch| up(pitch, 12 * octave, key);
+        let melody = Compass {
+            low: moved(melody.low),
+            high: moved(melody.high),
+        };
+        let over = melody.high.midi() - singer.high.midi();
+        let under = singer.low.midi() - melody.low.midi();
+        let effort = OVER * times(over) + UNDER * times(under);
+        let voice = VoiceInKey {
+            melody,
+            over,
+            under,
+        };
+        (voice, effort)
+    });
+    let best = octaves.into_iter().min_by(|a, b| a.1.total_cmp(&b.1));
+    best.unwrap_or(octaves[0])
+}
+
+/// A count as a factor; nothing below zero.
+fn times(count: i32) -> f32 {
+    f32::from(u16::try_from(count.max(0)).unwrap_or(u16::MAX))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::chart::{Bar, ChordAt, Metre, Note, Ticks};
+    use crate::circle::Known;
+    use crate::theory::{PitchClass, Reads};
+    use proptest::prelude::*;
+
+    /// A tune of a bar for each chord, with some notes in its first bar.
+    fn tune(key: &str, chords: &str, notes: &str) -> Tune {
+        let quarter = Ticks(161_280);
+        let mut tune = Tune::new(Metre::COMMON, key.parse().unwrap());
+        for symbol in chords.split(' ') {
+            tune.bars.push(Bar {
+                length: quarter * 4,
+                chords: vec![ChordAt {
+                    at: Ticks::ZERO,
+                    symbol: symbol.parse().unwrap(),
+                }],
+                ..Bar::default()
+            });
+        }
+        let notes = notes.split_whitespace().map(|note| note.parse().unwrap());
+        let note = |(i, pitch): (i64, Pitch)| Note::new(quarter * i, quarter, pitch);
+        tune.bars[0].notes = (0..).zip(notes).map(note).collect();
+        tune
+    }
+
+    fn by_id(id: &str) -> Instrument {
+        Instrument::by_id(id).unwrap()
+    }
+
+    fn order(keys: &[RankedKey]) -> Vec<String> {
+        keys.iter().map(|ranked| ranked.key.to_string()).collect()
+    }
+
+    #[test]
+    fn a_singers_top_note_goes_before_easy_shapes() {
+        // From D4 to A5 in D; the singer ends at D5, so that a fifth lower, G, is the highest that fits.
+        let tune = tune("D", "D G A", "D4 A4 A5");
+        let singer = Seat::singing("D3-D5".parse().unwrap());
+        let keys = best_keys(&tune, &[singer, Seat::playing(Instrument::mandolin())]);
+        let voice = |ranked: &RankedKey| ranked.seats[0].voice.unwrap();
+        assert_eq!(keys[0].key.to_string(), "G");
+        assert_eq!(voice(&keys[0]).over, 0);
+        let d = keys.iter().find(|ranked| ranked.moved == 0).unwrap();
+        // An octave down is the better choice in D, with five semitones to spare above.
+        assert_eq!(
+            (voice(d).over, voice(d).melody.high.to_string()),
+            (-5, "A4".to_owned())
+        );
+    }
+
+    #[test]
+    fn a_beginner_is_offered_the_key_of_the_known_shapes() {
+        let tune = tune("Bb", "Bb Eb F", "Bb4");
+        let beginner = Seat {
+            known: Some(Known::of(["G", "C", "D"].map(|c| c.parse().unwrap()))),
+            ..Seat::playing(Instrument::mandolin())
+        };
+        let keys = best_keys(&tune, &[beginner]);
+        let hands = keys[0].seats[0].hands.as_ref().unwrap();
+        assert_eq!(
+            (keys[0].key.to_string(), hands.capo.known, hands.drones),
+            ("G".to_owned(), 3, 2)
+        );
+    }
+
+    #[test]
+    fn mandolins_like_the_keys_of_the_circle_best() {
+        // Common practice: G A C D before the flat keys.
+        let keys = best_keys(
+            &tune("Ab", "Ab Db Eb", "Ab4"),
+            &[Seat::playing(Instrument::mandolin())],
+        );
+        let mut first = order(&keys)[..4].to_vec();
+        first.sort();
+        assert_eq!(first, ["A", "C", "D", "G"]);
+    }
+
+    #[test]
+    fn a_guitar_takes_a_capo_for_the_singers_key() {
+        let seats = [Seat::playing(by_id("guitar"))];
+        let keys = best_keys(&tune("Bb", "Bb Eb F", "Bb4"), &seats);
+        let b_flat = keys.iter().find(|ranked| ranked.moved == 0).unwrap();
+        let capo = &b_flat.seats[0].hands.as_ref().unwrap().capo;
+        assert_eq!((capo.fret, capo.shapes.to_string()), (3, "G".to_owned()));
+    }
+
+    #[test]
+    fn a_melody_below_the_lowest_string_is_told_and_played_an_octave_up() {
+        let low = melody_in_key(&Instrument::mandolin(), "E3-C4".parse().unwrap()).0;
+        assert_eq!((low.octave, low.below, low.highest_fret), (1, 0, 0));
+        let wide = melody_in_key(&Instrument::mandolin(), "F#3-B5".parse().unwrap()).0;
+        assert_eq!((wide.octave, wide.below, wide.highest_fret), (0, 1, 7));
+    }
+
+    #[test]
+    fn a_clarinet_reads_its_own_key() {
+        let keys = best_keys(&tune("A", "A D E", "A4"), &[Seat::reading(Reads::BFlat)]);
+        let a = keys.iter().find(|ranked| ranked.moved == 0).unwrap();
+        assert_eq!(a.seats[0].written.to_string(), "B");
+        // Five sharps are two more than anybody reads gladly.
+        assert_eq!(a.seats[0].effort, 2.0);
+    }
+
+    proptest! {
+        #[test]
+        fn all_twelve_keys_come_once_in_order_of_effort(
+            low in 40..70, span in 0..30, melody in 50..80, wide in 0..24, mandolin in proptest::bool::ANY,
+        ) {
+            let key: Key = "D".parse().unwrap();
+            let pitch = |midi| key.spell_midi(midi);
+            let mut tune = tune("D", "D Em A7", "");
+            tune.bars[0].notes = [melody, melody + wide]
+                .map(|midi| Note::new(Ticks::ZERO, Ticks(161_280), pitch(midi)))
+                .to_vec();
+            let mut seats = vec![Seat::singing(Compass::between(pitch(low), pitch(low + span)))];
+            if mandolin {
+                seats.push(Seat::playing(Instrument::mandolin()));
+            }
+            let keys = best_keys(&tune, &seats);
+            let mut classes: Vec<_> = keys.iter().map(|ranked| ranked.key.tonic.class()).collect();
+            classes.sort();
+            prop_assert_eq!(classes, (0..12).map(PitchClass::new).collect::<Vec<_>>());
+            prop_assert!(keys.windows(2).all(|pair| pair[0].effort <= pair[1].effort));
+            for ranked in keys {
+                let voice = ranked.seats[0].voice.unwrap();
+                prop_assert_eq!(voice.melody.semitones(), wide);
+                prop_assert_eq!(voice.over, voice.melody.high.midi() - low - span);
+                prop_assert_eq!((ranked.moved - voice.melody.low.midi() + melody).rem_euclid(12), 0);
+            }
+        }
+    }
+}

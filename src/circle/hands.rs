@@ -1,0 +1,176 @@
+//! How hard chords are on an instrument, and where its capo helps.
+
+use std::cell::RefCell;
+use std::collections::HashMap;
+
+use crate::frets::{Capo, Instrument, Order, shapes};
+use crate::theory::{Chord, Key, Transposition};
+
+use super::known::Known;
+use super::seat::{CapoHabit, Seat};
+
+/// An instrument that remembers how hard its chords are.
+///
+/// The effort of a chord is the [cost](crate::frets::Shape::cost) of its easiest shape without a capo; a capo moves the
+/// shape, and that the frets lie closer there is left out of account.
+#[derive(Debug)]
+pub struct Hands {
+    instrument: Instrument,
+    efforts: RefCell<HashMap<Chord, f32>>,
+}
+
+/// What a chord counts that no hand can hold: more than any shape.
+const NO_SHAPE: f32 = 60.0;
+/// What a shape counts that is not known yet, on top of its effort.
+const UNKNOWN: f32 = 20.0;
+/// What it counts to put a capo on, and each fret that it lies up the neck.
+const CAPO_ON: f32 = 1.5;
+const CAPO_FRET: f32 = 0.5;
+
+/// A capo position for a seat, and what it comes to.
+#[derive(Debug, Clone, PartialEq)]
+pub struct CapoAdvice {
+    /// The fret of the capo; 0 is none.
+    pub fret: u8,
+    /// The key whose shapes the hand makes.
+    pub shapes: Key,
+    /// How many of the tune's chords are then known shapes.
+    pub known: usize,
+    /// The hardest chord, as it is held.
+    pub hardest: Option<Chord>,
+    /// Effort of the shapes by the time that they hold, what is unknown and the capo counted; smaller is easier.
+    pub effort: f32,
+}
+
+impl Hands {
+    /// Hands on an instrument.
+    pub fn new(instrument: Instrument) -> Self {
+        Self {
+            instrument,
+            efforts: RefCell::default(),
+        }
+    }
+
+    /// The instrument.
+    pub fn instrument(&self) -> &Instrument {
+        &self.instrument
+    }
+
+    /// How hard a chord is without a capo; a slash bass is left to others.
+    pub fn effort(&self, chord: Chord) -> f32 {
+        let chord = Chord::new(
+            Key::spelled_for_players(chord.root.class(), crate::theory::Mode::Major).tonic,
+            chord.quality,
+        );
+        if let Some(&effort) = self.efforts.borrow().get(&chord) {
+            return effort;
+        }
+        let easiest = shapes(&self.instrument, Capo::NONE, chord, Order::Beginner, 1);
+        let effort = easiest.first().map_or(NO_SHAPE, |shape| shape.cost);
+        self.efforts.borrow_mut().insert(chord, effort);
+        effort
+    }
+
+    /// Where the capo of a seat may go for chords in a key, each with the share of the tune that it holds; the easiest
+    /// first. There is always at least one position.
+    pub fn capo_advice(
+        &self,
+        habit: CapoHabit,
+        known: Option<&Known>,
+        key: Key,
+        chords: &[(Chord, f32)],
+    ) -> Vec<CapoAdvice> {
+        let mut advice: Vec<_> = habit
+            .frets()
+            .map(|fret| self.behind_capo(fret, known, key, chords))
+            .collect();
+        advice.sort_by(|a, b| a.effort.total_cmp(&b.effort));
+        advice
+    }
+
+    fn behind_capo(
+        &self,
+        fret: u8,
+        known: Option<&Known>,
+        key: Key,
+        chords: &[(Chord, f32)],
+    ) -> CapoAdvice {
+        let shapes = key.down(i32::from(fret));
+        let down = Transposition::between(key, shapes);
+        let mut effort = match fret {
+            0 => 0.0,
+            fret => CAPO_ON + CAPO_FRET * f32::from(fret),
+        };
+        let mut hardest: Option<(Chord, f32)> = None;
+        let mut count = 0;
+        for &(chord, share) in chords {
+            let held = down.chord(chord);
+            let hard = self.effort(held);
+            let knows = known.is_none_or(|known| known.knows(held));
+            count += usize::from(knows);
+            effort += share * (hard + if knows { 0.0 } else { UNKNOWN });
+            if hardest.is_none_or(|(_, most)| hard > most) {
+                hardest = Some((held, hard));
+            }
+        }
+        CapoAdvice {
+            fret,
+            shapes,
+            known: count,
+            hardest: hardest.map(|(chord, _)| chord),
+            effort,
+        }
+    }
+}
+
+impl Seat {
+    /// Capo advice for this seat; see [`Hands::capo_advice`]. Empty without a fingerboard.
+    pub fn capo_advice(&self, key: Key, chords: &[(Chord, f32)]) -> Vec<CapoAdvice> {
+        self.instrument
+            .as_ref()
+            .map_or_else(Vec::new, |instrument| {
+                let hands = Hands::new(instrument.clone());
+                hands.capo_advice(self.capo, self.known.as_ref(), key, chords)
+            })
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn advice(seat: &Seat, key: &str, chords: &str) -> Vec<(u8, String)> {
+        let chords: Vec<_> = chords
+            .split(' ')
+            .map(|c| (c.parse().unwrap(), 0.25))
+            .collect();
+        let advice = seat.capo_advice(key.parse().unwrap(), &chords);
+        advice
+            .iter()
+            .map(|a| (a.fret, a.shapes.to_string()))
+            .collect()
+    }
+
+    #[test]
+    fn a_guitar_plays_a_flat_key_behind_a_capo() {
+        let guitar = Seat::playing(Instrument::by_id("guitar").unwrap());
+        // The sheet of trade facts: G shapes at 3 are B flat.
+        assert_eq!(advice(&guitar, "Bb", "Bb Eb F Gm")[0], (3, "G".to_owned()));
+        assert_eq!(advice(&guitar, "G", "G C D Em")[0], (0, "G".to_owned()));
+    }
+
+    #[test]
+    fn known_shapes_go_before_easy_ones() {
+        let guitar = Seat {
+            known: Some(Known::of(["D", "G", "A"].map(|c| c.parse().unwrap()))),
+            ..Seat::playing(Instrument::by_id("guitar").unwrap())
+        };
+        assert_eq!(advice(&guitar, "E", "E A B")[0], (2, "D".to_owned()));
+    }
+
+    #[test]
+    fn a_mandolin_has_the_one_position_without() {
+        let mandolin = Seat::playing(Instrument::mandolin());
+        assert_eq!(advice(&mandolin, "Bb", "Bb Eb F"), [(0, "Bb".to_owned())]);
+    }
+}

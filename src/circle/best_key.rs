@@ -1,6 +1,6 @@
 //! All twelve keys for a tune, the one that suits the circle best first.
 //!
-//! Each seat finds each key more or less hard, counted in the effort of chord shapes, and the keys are ranked by the sum.
+//! Each seat finds each key more or less hard, counted in fingers as the difficulty of shapes is, and the keys are ranked by the sum.
 //! The weights are judgement, not measurement, and so what each seat says is handed out with the sum. A singer counts
 //! most, and the top note more than the lowest ("fit the top note first, then offer the nearest easy keys": sheet of trade
 //! facts).
@@ -14,21 +14,19 @@ use super::seat::Seat;
 use super::voice::Compass;
 
 /// What it counts when the tune goes over a singer's top, or under the lowest note: each semitone.
-const OVER: f32 = 10.0;
-const UNDER: f32 = 5.0;
+const OVER: f32 = 3.0;
+const UNDER: f32 = 1.5;
 /// A tonic or fifth that is an open string: a good, so it is taken off; half where the other one is missing.
-const DRONE: f32 = 1.0;
+const DRONE: f32 = 0.3;
 /// Melody notes below the lowest string, each semitone, and above the seventh fret of the highest course (below it lie
 /// 96 % of the tunes of a dance corpus: sheet of trade facts).
-const BELOW: f32 = 1.5;
-const ABOVE: f32 = 0.5;
+const BELOW: f32 = 0.5;
+const ABOVE: f32 = 0.15;
 const FIRST_POSITION: i32 = 7;
-/// The melody played an octave away from where it lies in the tune.
-const OCTAVE: f32 = 1.0;
 /// A turned peg or moved capo of somebody who sets up anew for a key; see [`Setup::work`].
-const RETUNING: f32 = 0.25;
+const RETUNING: f32 = 0.1;
 /// Each sharp or flat beyond three on a page that somebody reads.
-const SIGN: f32 = 1.0;
+const SIGN: f32 = 0.5;
 
 /// The chords of a seat's hand in a key.
 #[derive(Debug, Clone, PartialEq)]
@@ -48,7 +46,7 @@ pub struct HandsInKey {
 /// The melody on a seat's instrument.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct MelodyInKey {
-    /// Octaves from where the tune has it: 0, or -1 or 1 where that lies better.
+    /// Octaves from where the shorter way to the key brings it, -2 to 2: the nearest of those that lie best.
     pub octave: i8,
     /// Semitones that it goes below the lowest string.
     pub below: u8,
@@ -78,7 +76,7 @@ pub struct SeatInKey {
     pub voice: Option<VoiceInKey>,
     /// The key on its page.
     pub written: Key,
-    /// All of it in the unit of chord efforts; smaller is better.
+    /// All of it, in fingers; smaller is better.
     pub effort: f32,
 }
 
@@ -283,13 +281,11 @@ fn melody_in_key(instrument: &Instrument, melody: Compass) -> (MelodyInKey, f32)
         long.map(|course| course.open.midi())
     };
     let (lowest, highest) = (open().min().unwrap_or(0), open().max().unwrap_or(0));
-    let octaves = [0_i8, -1, 1].map(|octave| {
+    let octaves = [0_i8, -1, 1, -2, 2].map(|octave| {
         let moved = |pitch: Pitch| pitch.midi() + 12 * i32::from(octave);
         let below = (lowest - moved(melody.low)).max(0);
         let fret = (moved(melody.high) - highest).max(0);
-        let effort = BELOW * times(below)
-            + ABOVE * times(fret - FIRST_POSITION)
-            + if octave == 0 { 0.0 } else { OCTAVE };
+        let effort = BELOW * times(below) + ABOVE * times(fret - FIRST_POSITION);
         let on_neck = MelodyInKey {
             octave,
             below: u8::try_from(below).unwrap_or(u8::MAX),
@@ -430,7 +426,7 @@ mod tests {
         let a = keys.iter().find(|ranked| ranked.moved == 0).unwrap();
         assert_eq!(a.seats[0].written.to_string(), "B");
         // Five sharps are two more than anybody reads gladly.
-        assert_eq!(a.seats[0].effort, 2.0);
+        assert_eq!(a.seats[0].effort, 1.0);
     }
 
     proptest! {

@@ -3,29 +3,32 @@
 use std::cell::RefCell;
 use std::collections::HashMap;
 
-use crate::frets::{Capo, Instrument, Order, shapes};
-use crate::theory::{Chord, Key, Transposition};
+use crate::frets::{Capo, FAMILIES, Instrument, Order, Shape, shapes};
+use crate::theory::{Chord, Key, Mode, Transposition};
 
 use super::known::Known;
 use super::seat::{CapoHabit, Seat};
 
 /// An instrument that remembers how hard its chords are.
 ///
-/// The effort of a chord is the [cost](crate::frets::Shape::cost) of its easiest shape without a capo; a capo moves the
-/// shape, and that the frets lie closer there is left out of account.
+/// The effort of a chord is the [difficulty](crate::frets::Shape::difficulty) of its first shape without a capo, in
+/// fingers; a capo moves the shape, and that the frets lie closer there is left out of account.
 #[derive(Debug)]
 pub struct Hands {
     instrument: Instrument,
     efforts: RefCell<HashMap<Chord, f32>>,
 }
 
-/// What a chord counts that no hand can hold: more than any shape.
-const NO_SHAPE: f32 = 60.0;
+/// What a chord counts that no hand can hold, in fingers: more than any shape.
+const NO_SHAPE: f32 = 12.0;
 /// What a shape counts that is not known yet, on top of its effort.
-const UNKNOWN: f32 = 20.0;
+const UNKNOWN: f32 = 5.0;
 /// What it counts to put a capo on, and each fret that it lies up the neck.
-const CAPO_ON: f32 = 1.5;
-const CAPO_FRET: f32 = 0.5;
+const CAPO_ON: f32 = 0.3;
+const CAPO_FRET: f32 = 0.1;
+/// Each place in the list of [families](FAMILIES) behind the first: who uses a capo thinks in G and C shapes first
+/// (common practice). A key of no family counts as one more place.
+const FAMILY: f32 = 0.15;
 
 /// A capo position for a seat, and what it comes to.
 #[derive(Debug, Clone, PartialEq)]
@@ -36,9 +39,9 @@ pub struct CapoAdvice {
     pub shapes: Key,
     /// How many of the tune's chords are then known shapes.
     pub known: usize,
-    /// The hardest chord, as it is held.
-    pub hardest: Option<Chord>,
-    /// Effort of the shapes by the time that they hold, what is unknown and the capo counted; smaller is easier.
+    /// The hardest chord, as it is held, and how hard it is in fingers.
+    pub hardest: Option<(Chord, f32)>,
+    /// Effort of the shapes by the time that they hold, what is unknown and the capo counted, in fingers.
     pub effort: f32,
 }
 
@@ -56,17 +59,17 @@ impl Hands {
         &self.instrument
     }
 
-    /// How hard a chord is without a capo; a slash bass is left to others.
+    /// How hard a chord is without a capo, in fingers; a slash bass is left to others.
     pub fn effort(&self, chord: Chord) -> f32 {
         let chord = Chord::new(
-            Key::spelled_for_players(chord.root.class(), crate::theory::Mode::Major).tonic,
+            Key::spelled_for_players(chord.root.class(), Mode::Major).tonic,
             chord.quality,
         );
         if let Some(&effort) = self.efforts.borrow().get(&chord) {
             return effort;
         }
         let easiest = shapes(&self.instrument, Capo::NONE, chord, Order::Beginner, 1);
-        let effort = easiest.first().map_or(NO_SHAPE, |shape| shape.cost);
+        let effort = easiest.first().map_or(NO_SHAPE, Shape::difficulty);
         self.efforts.borrow_mut().insert(chord, effort);
         effort
     }
@@ -82,7 +85,7 @@ impl Hands {
     ) -> Vec<CapoAdvice> {
         let mut advice: Vec<_> = habit
             .frets()
-            .map(|fret| self.behind_capo(fret, known, key, chords))
+            .map(|fret| self.behind_capo((fret, habit), known, key, chords))
             .collect();
         advice.sort_by(|a, b| a.effort.total_cmp(&b.effort));
         advice
@@ -90,16 +93,17 @@ impl Hands {
 
     fn behind_capo(
         &self,
-        fret: u8,
+        (fret, habit): (u8, CapoHabit),
         known: Option<&Known>,
         key: Key,
         chords: &[(Chord, f32)],
     ) -> CapoAdvice {
         let shapes = key.down(i32::from(fret));
         let down = Transposition::between(key, shapes);
-        let mut effort = match fret {
-            0 => 0.0,
-            fret => CAPO_ON + CAPO_FRET * f32::from(fret),
+        let mut effort = match (fret, habit) {
+            (_, CapoHabit::Never) => 0.0,
+            (0, _) => family_effort(shapes),
+            (fret, _) => family_effort(shapes) + CAPO_ON + CAPO_FRET * f32::from(fret),
         };
         let mut hardest: Option<(Chord, f32)> = None;
         let mut count = 0;
@@ -117,10 +121,20 @@ impl Hands {
             fret,
             shapes,
             known: count,
-            hardest: hardest.map(|(chord, _)| chord),
+            hardest,
             effort,
         }
     }
+}
+
+/// How far a key is from the shapes that one thinks in behind a capo.
+fn family_effort(shapes: Key) -> f32 {
+    let major = shapes.relative(Mode::Major).tonic.class().semitones();
+    let place = FAMILIES
+        .iter()
+        .position(|family| family.semitones() == major);
+    let place = u8::try_from(place.unwrap_or(FAMILIES.len())).unwrap_or(u8::MAX);
+    FAMILY * f32::from(place)
 }
 
 impl Seat {

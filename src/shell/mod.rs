@@ -6,12 +6,16 @@
 
 mod add;
 mod app;
+mod best_key;
+mod capo;
 mod chart;
 mod chord_box;
 mod failure;
 mod grid;
 mod header;
+mod key;
 mod list;
+mod name;
 mod page;
 mod picture;
 mod read;
@@ -68,6 +72,10 @@ enum Command {
     Spell(spell::Spell),
     Shapes(shapes::Shapes),
     Ring(ring::Ring),
+    Key(key::Key),
+    Name(name::Name),
+    Capo(capo::Capo),
+    BestKey(best_key::BestKey),
     Add(add::Add),
     List(list::List),
     Chart(chart::Chart),
@@ -119,6 +127,10 @@ pub(crate) fn main() -> ExitCode {
         Some(Command::Spell(command)) => command.run(),
         Some(Command::Shapes(command)) => command.run(&shell),
         Some(Command::Ring(command)) => command.run(&shell),
+        Some(Command::Key(command)) => command.run(&shell),
+        Some(Command::Name(command)) => command.run(&shell),
+        Some(Command::Capo(command)) => command.run(&shell),
+        Some(Command::BestKey(command)) => command.run(&shell),
         Some(Command::Add(command)) => command.run(&shell),
         Some(Command::List(command)) => command.run(&shell),
         Some(Command::Chart(command)) => command.run(&shell),

@@ -24,6 +24,9 @@ pub struct ChordName {
     pub missing: Vec<Degree>,
     /// Which tone lies lowest; `None` where it is a bass from outside the chord.
     pub lowest: Option<Degree>,
+    /// How far the name is from the plainest one that there is, a major triad on its root (0). Of no unit: an inversion is
+    /// 25, and from about 60 behind the first name on only the context makes a name likely.
+    pub far: u16,
 }
 
 const MAJOR: Quality = Quality::MAJOR;
@@ -137,8 +140,8 @@ pub fn chord_names(
     for semitones in 0..12 {
         let root = PitchClass::new(lowest.semitones() + semitones);
         for (order, &(quality, plain)) in VOCABULARY.iter().enumerate() {
-            if let Some((name, lacking)) = fit(root, quality, lowest, sounding) {
-                names.push(((plain + lacking, semitones, order), name));
+            if let Some(name) = fit(root, (quality, plain), lowest, sounding) {
+                names.push(((name.far, semitones, order), name));
             }
         }
     }
@@ -146,13 +149,13 @@ pub fn chord_names(
     names.into_iter().map(|(_, name)| name).collect()
 }
 
-/// The name that a quality on a root gives, and what it costs beyond the quality.
+/// The name that a quality, with what it takes to think of it, gives on a root.
 fn fit(
     root: PitchClass,
-    quality: Quality,
+    (quality, plain): (Quality, u16),
     lowest: PitchClass,
     sounding: Classes,
-) -> Option<(ChordName, u16)> {
+) -> Option<ChordName> {
     let chord = classes(root, quality);
     let foreign = sounding & !chord;
     if foreign & !bit(lowest) != 0 || sounding.count_ones() < 2 {
@@ -163,13 +166,13 @@ fn fit(
     let name = Key::spelled_for_players(root, mode).tonic;
     let mut missing = Vec::new();
     let mut bass: Option<(Degree, NoteName)> = None;
-    let mut cost = 0;
+    let mut far = plain;
     for (degree, note) in Chord::new(name, quality).tones() {
         if note.class() == lowest {
             bass = Some((degree, note));
         }
         if sounding & bit(note.class()) == 0 {
-            cost += match quality.need(degree) {
+            far += match quality.need(degree) {
                 Need::Vital => return None,
                 Need::Third => NO_THIRD,
                 Need::Root if sounding.count_ones() < 3 => return None,
@@ -182,28 +185,25 @@ fn fit(
     let Some((degree, note)) = bass else {
         // Nothing else may be uncertain where the bass is a stranger already.
         let plain = quality == MAJOR || quality == MINOR || quality == SEVENTH;
-        if !missing.is_empty() || !plain {
-            return None;
-        }
-        let key = Key::new(name, mode);
-        let name = ChordName {
+        let bass = Key::new(name, mode).spell(lowest);
+        return (plain && missing.is_empty()).then_some(ChordName {
             chord: Chord {
                 root: name,
                 quality,
-                bass: Some(key.spell(lowest)),
+                bass: Some(bass),
             },
             missing,
             lowest: None,
-        };
-        return Some((name, cost + FOREIGN_BASS));
+            far: far + FOREIGN_BASS,
+        });
     };
-    cost += match degree {
+    far += match degree {
         Root => 0,
         MinorThird | MajorThird | FlatFifth | Fifth | SharpFifth => INVERTED,
         DiminishedSeventh | MinorSeventh | MajorSeventh => SEVENTH_LOWEST,
         _ => COLOUR_LOWEST,
     };
-    let name = ChordName {
+    Some(ChordName {
         chord: Chord {
             root: name,
             quality,
@@ -211,8 +211,8 @@ fn fit(
         },
         missing,
         lowest: Some(degree),
-    };
-    Some((name, cost))
+        far,
+    })
 }
 
 #[cfg(test)]

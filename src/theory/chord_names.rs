@@ -1,7 +1,7 @@
 //! Which chords a set of sounding notes can be.
 //!
 //! Every quality of a small vocabulary is tried on every root. A name fits when nothing sounds that is not in its chord
-//! (but a bass of its own, under a triad or a plain seventh) and nothing is missing that the chord [needs](Need). Names
+//! (but a bass of its own under a plain triad) and nothing is missing that the chord [needs](Need). Names
 //! are ranked by one sum: how plain the quality is, which tone lies lowest, and what does not sound. So the root position
 //! of a plain chord comes first, an inversion of a plain chord before the root position of a rare one, and names that
 //! need a note imagined come last.
@@ -13,7 +13,7 @@ use super::chord::{
 };
 use super::key::{Key, Mode};
 use super::need::Need;
-use super::pitch::{NoteName, PitchClass};
+use super::pitch::{Accidental, NoteName, PitchClass};
 
 /// A chord that sounding notes can be.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -40,7 +40,7 @@ const SUS4: Quality = Quality::POWER.with(Fourth);
 
 /// What names are made of, and how much it takes to think of each: the order in which players meet them (common
 /// practice), in units of which an inversion costs [`INVERTED`].
-const VOCABULARY: [(Quality, u16); 43] = [
+const VOCABULARY: [(Quality, u16); 48] = [
     (MAJOR, 0),
     (MINOR, 0),
     (Quality::POWER, 10),
@@ -70,6 +70,7 @@ const VOCABULARY: [(Quality, u16); 43] = [
     (SEVENTH.without(Fifth).with(FlatFifth), 50),
     (SUS4.with(MinorSeventh).with(Ninth), 50),
     (MINOR_SEVENTH.with(Ninth).with(Eleventh), 55),
+    (SUS4.with(MinorSeventh).with(Ninth).with(Thirteenth), 58),
     (SUS2.with(MinorSeventh), 55),
     (MAJOR_SEVENTH.with(SharpEleventh), 55),
     (SEVENTH.with(SharpEleventh), 55),
@@ -82,6 +83,17 @@ const VOCABULARY: [(Quality, u16); 43] = [
     (MINOR_SEVENTH.with(Ninth).with(Thirteenth), 60),
     (MAJOR_SEVENTH.with(Ninth).with(Thirteenth), 60),
     (SEVENTH.with(Ninth).with(Eleventh).without(MajorThird), 60),
+    // With the note that the plain name leaves out because it rubs.
+    (SEVENTH.with(Ninth).with(Eleventh), 70),
+    (SEVENTH.with(Ninth).with(Eleventh).with(Thirteenth), 70),
+    (
+        MINOR_SEVENTH.with(Ninth).with(Eleventh).with(Thirteenth),
+        70,
+    ),
+    (
+        MAJOR_SEVENTH.with(Ninth).with(Eleventh).with(Thirteenth),
+        70,
+    ),
     (Quality::AUGMENTED.with(MinorSeventh).with(SharpNinth), 65),
     (Quality::DIMINISHED.with(MajorSeventh), 65),
 ];
@@ -92,10 +104,10 @@ const INVERTED: u16 = 25;
 const SEVENTH_LOWEST: u16 = 30;
 const COLOUR_LOWEST: u16 = 35;
 /// A bass from outside, under a plain chord.
-const FOREIGN_BASS: u16 = 50;
+const FOREIGN_BASS: u16 = 55;
 /// What it takes to imagine a tone.
 const NO_THIRD: u16 = 20;
-const NO_SPARE: u16 = 15;
+const NO_SPARE: u16 = 18;
 const NO_ROOT: u16 = 45;
 
 /// Pitch classes as bits, C first.
@@ -149,6 +161,16 @@ pub fn chord_names(
     names.into_iter().map(|(_, name)| name).collect()
 }
 
+/// A bass from outside as the chord's key spells it, but never B♯ for C and the like.
+fn foreign_bass(bass: PitchClass, key: Key) -> NoteName {
+    let natural = Key::spelled_for_players(bass, Mode::Major).tonic;
+    if natural.accidental == Accidental::NATURAL {
+        natural
+    } else {
+        key.spell(bass)
+    }
+}
+
 /// The name that a quality, with what it takes to think of it, gives on a root.
 fn fit(
     root: PitchClass,
@@ -184,8 +206,8 @@ fn fit(
     }
     let Some((degree, note)) = bass else {
         // Nothing else may be uncertain where the bass is a stranger already.
-        let plain = quality == MAJOR || quality == MINOR || quality == SEVENTH;
-        let bass = Key::new(name, mode).spell(lowest);
+        let plain = quality == MAJOR || quality == MINOR;
+        let bass = foreign_bass(lowest, Key::new(name, mode));
         return (plain && missing.is_empty()).then_some(ChordName {
             chord: Chord {
                 root: name,
@@ -262,6 +284,7 @@ mod tests {
         assert_eq!(names("D C E G")[0], "C/D");
         assert_eq!(names("F# A C E")[1], "Am/F#");
         assert_eq!(names("Db C E G")[0], "C/C#");
+        assert_eq!(names("C E G# B")[0], "E/C");
     }
 
     proptest! {

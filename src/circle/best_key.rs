@@ -5,17 +5,20 @@
 //! most, and the top note more than the lowest ("fit the top note first, then offer the nearest easy keys": sheet of trade
 //! facts).
 
+use std::cell::RefCell;
+use std::rc::Rc;
+
 use crate::chart::{Changes, Playing, Tune};
 use crate::frets::{Capo, InKey, Instrument, Setup, ring_in_key, setups};
 use crate::theory::{Chord, Key, Pitch, Symbol, Transposition};
 
 use super::hands::{CapoAdvice, Hands};
-use super::seat::Seat;
+use super::seat::{CapoHabit, Seat};
 use super::voice::Compass;
 
 /// What it counts when the tune goes over a singer's top, or under the lowest note: each semitone.
-const OVER: f32 = 3.0;
-const UNDER: f32 = 1.5;
+const OVER: f32 = 4.0;
+const UNDER: f32 = 2.0;
 /// A tonic or fifth that is an open string: a good, so it is taken off; half where the other one is missing.
 const DRONE: f32 = 0.3;
 /// Melody notes below the lowest string, each semitone, and above the seventh fret of the highest course (below it lie
@@ -23,6 +26,8 @@ const DRONE: f32 = 0.3;
 const BELOW: f32 = 0.5;
 const ABOVE: f32 = 0.15;
 const FIRST_POSITION: i32 = 7;
+/// Melody notes that lie beyond the last fret, each semitone.
+const OFF_THE_NECK: f32 = 0.5;
 /// A turned peg or moved capo of somebody who sets up anew for a key; see [`Setup::work`].
 const RETUNING: f32 = 0.1;
 /// Each sharp or flat beyond three on a page that somebody reads.
@@ -107,19 +112,7 @@ pub fn best_keys(tune: &Tune, seats: &[Seat]) -> Vec<RankedKey> {
     let chords = shares(tune);
     let notes = tune.bars.iter().flat_map(|bar| &bar.notes);
     let melody = Compass::of(notes.map(|note| note.pitch));
-    // Seats with one instrument share what was found out about its chords.
-    let mut hands: Vec<Hands> = Vec::new();
-    let places: Vec<Option<usize>> = seats
-        .iter()
-        .map(|seat| {
-            let instrument = seat.instrument.as_ref()?;
-            let there = hands.iter().position(|one| one.instrument() == instrument);
-            Some(there.unwrap_or_else(|| {
-                hands.push(Hands::new(instrument.clone()));
-                hands.len() - 1
-            }))
-        })
-        .collect();
+    let all_hands = AllHands::default();
     let mut keys: Vec<RankedKey> = (-5..=6)
         .map(|moved| {
             let key = tune.key.up(moved);
@@ -131,11 +124,8 @@ pub fn best_keys(tune: &Tune, seats: &[Seat]) -> Vec<RankedKey> {
                 low: up(melody.low, moved, key),
                 high: up(melody.high, moved, key),
             });
-            let seats: Vec<_> = { seats.iter().zip(&places) }
-                .map(|(seat, place)| {
-                    let hands = place.and_then(|place| hands.get(place));
-                    in_key(seat, hands, key, &chords, melody)
-                })
+            let seats: Vec<_> = { seats.iter() }
+                .map(|seat| in_key(seat, &all_hands, key, &chords, melody))
                 .collect();
             RankedKey {
                 key,
@@ -150,6 +140,23 @@ pub fn best_keys(tune: &Tune, seats: &[Seat]) -> Vec<RankedKey> {
         a.effort.total_cmp(&b.effort).then(near(a).cmp(&near(b)))
     });
     keys
+}
+
+/// Hands on every instrument and tuning that comes up: seats with the same share what is found out about its chords.
+#[derive(Default)]
+struct AllHands(RefCell<Vec<Rc<Hands>>>);
+
+impl AllHands {
+    fn on(&self, instrument: &Instrument) -> Rc<Hands> {
+        let mut all = self.0.borrow_mut();
+        let same = |hands: &&Rc<Hands>| hands.instrument() == instrument;
+        if let Some(there) = all.iter().find(same) {
+            return there.clone();
+        }
+        let hands = Rc::new(Hands::new(instrument.clone()));
+        all.push(hands.clone());
+        hands
+    }
 }
 
 /// A pitch so many semitones higher, as a key spells it.
@@ -181,22 +188,26 @@ pub(super) fn shares(tune: &Tune) -> Vec<(Chord, f32)> {
 
 fn in_key(
     seat: &Seat,
-    hands: Option<&Hands>,
+    all_hands: &AllHands,
     key: Key,
     chords: &[(Chord, f32)],
     melody: Option<Compass>,
 ) -> SeatInKey {
     let mut effort = 0.0;
-    let in_hand = hands.map(|hands| {
-        let (in_hand, hard) = hands_in_key(seat, hands, key, chords);
+    let in_hand = seat.instrument.as_ref().map(|instrument| {
+        let (in_hand, hard) = hands_in_key(seat, instrument, all_hands, key, chords);
         effort += hard;
         in_hand
     });
-    let on_neck = hands.zip(melody).map(|(hands, melody)| {
-        let (on_neck, hard) = melody_in_key(hands.instrument(), melody);
-        effort += hard;
-        on_neck
-    });
+    let on_neck = seat
+        .instrument
+        .as_ref()
+        .zip(melody)
+        .map(|(instrument, melody)| {
+            let (on_neck, hard) = melody_in_key(instrument, melody);
+            effort += hard;
+            on_neck
+        });
     let voice = seat.sings.zip(melody).map(|(compass, melody)| {
         let (voice, hard) = voice_in_key(compass, melody, key);
         effort += hard;
@@ -217,32 +228,21 @@ fn in_key(
 
 fn hands_in_key(
     seat: &Seat,
-    hands: &Hands,
+    instrument: &Instrument,
+    all_hands: &AllHands,
     key: Key,
     chords: &[(Chord, f32)],
 ) -> (HandsInKey, f32) {
-    let instrument = hands.instrument();
     let setup = setups(instrument, key).into_iter().next();
-    // Who sets up anew holds the chords of the tuning's own key: the capo has done the rest.
-    let advice = match setup {
-        Some(setup) => {
-            let held = key.down(i32::from(setup.capo.fret));
-            let down = Transposition::between(key, held);
-            let moved: Vec<_> = { chords.iter() }
-                .map(|&(chord, share)| (down.chord(chord), share))
-                .collect();
-            let advice =
-                hands.capo_advice(super::CapoHabit::Never, seat.known.as_ref(), held, &moved);
-            advice.into_iter().next().map(|advice| CapoAdvice {
-                fret: setup.capo.fret,
-                ..advice
-            })
-        }
-        None => {
-            let advice = hands.capo_advice(seat.capo, seat.known.as_ref(), key, chords);
-            advice.into_iter().next()
-        }
-    };
+    let tuned = setup.map_or_else(|| instrument.clone(), |setup| setup.tuned(instrument));
+    let hands = all_hands.on(&tuned);
+    // Whose instrument is set up for the key leaves the capo where the setup has it.
+    let habit = setup.map_or(seat.capo, |setup| match setup.capo.fret {
+        0 => CapoHabit::Never,
+        fret => CapoHabit::Always(fret),
+    });
+    let advice = hands.capo_advice(habit, seat.known.as_ref(), key, chords);
+    let advice = advice.into_iter().next();
     let capo = advice.unwrap_or(CapoAdvice {
         fret: 0,
         shapes: key,
@@ -250,7 +250,6 @@ fn hands_in_key(
         hardest: None,
         effort: 0.0,
     });
-    let tuned = setup.map_or_else(|| instrument.clone(), |setup| setup.tuned(instrument));
     let ring = ring_in_key(&tuned, Capo::at(capo.fret), key);
     let count = |standing| ring.iter().filter(|open| open.standing == standing).count();
     let (drones, half_drones) = (count(InKey::Drone), count(InKey::HalfDrone));
@@ -285,7 +284,9 @@ fn melody_in_key(instrument: &Instrument, melody: Compass) -> (MelodyInKey, f32)
         let moved = |pitch: Pitch| pitch.midi() + 12 * i32::from(octave);
         let below = (lowest - moved(melody.low)).max(0);
         let fret = (moved(melody.high) - highest).max(0);
-        let effort = BELOW * times(below) + ABOVE * times(fret - FIRST_POSITION);
+        let effort = BELOW * times(below)
+            + ABOVE * times(fret - FIRST_POSITION)
+            + OFF_THE_NECK * times(fret - i32::from(instrument.frets));
         let on_neck = MelodyInKey {
             octave,
             below: u8::try_from(below).unwrap_or(u8::MAX),
@@ -361,19 +362,16 @@ mod tests {
 
     #[test]
     fn a_singers_top_note_goes_before_easy_shapes() {
-        // From D4 to A5 in D; the singer ends at D5, so that a fifth lower, G, is the highest that fits.
+        // D4 to A5 spans as much as the singer has: only a fourth lower, in A, does it fit.
         let tune = tune("D", "D G A", "D4 A4 A5");
-        let singer = Seat::singing("D3-D5".parse().unwrap());
+        let singer = Seat::singing("A3-E5".parse().unwrap());
         let keys = best_keys(&tune, &[singer, Seat::playing(Instrument::mandolin())]);
         let voice = |ranked: &RankedKey| ranked.seats[0].voice.unwrap();
-        assert_eq!(keys[0].key.to_string(), "G");
-        assert_eq!(voice(&keys[0]).over, 0);
+        assert_eq!(keys[0].key.to_string(), "A");
+        assert_eq!((voice(&keys[0]).over, voice(&keys[0]).under), (0, 0));
+        // In D, seven semitones under the lowest note are the lesser evil than five over the top.
         let d = keys.iter().find(|ranked| ranked.moved == 0).unwrap();
-        // An octave down is the better choice in D, with five semitones to spare above.
-        assert_eq!(
-            (voice(d).over, voice(d).melody.high.to_string()),
-            (-5, "A4".to_owned())
-        );
+        assert_eq!((voice(d).over, voice(d).under), (-7, 7));
     }
 
     #[test]
@@ -418,6 +416,20 @@ mod tests {
         assert_eq!((low.octave, low.below, low.highest_fret), (1, 0, 0));
         let wide = melody_in_key(&Instrument::mandolin(), "F#3-B5".parse().unwrap()).0;
         assert_eq!((wide.octave, wide.below, wide.highest_fret), (0, 1, 7));
+    }
+
+    #[test]
+    fn a_banjo_is_set_up_for_the_key_and_its_shapes_are_those_of_that_tuning() {
+        let keys = best_keys(&tune("D", "D G A", "D4"), &[Seat::playing(by_id("banjo"))]);
+        let d = keys.iter().find(|ranked| ranked.moved == 0).unwrap();
+        let hands = d.seats[0].hands.as_ref().unwrap();
+        // The sheet of trade facts: D from double C, capo 2.
+        assert_eq!(hands.setup.unwrap().tuning.unwrap().id, "double-c");
+        assert_eq!(
+            (hands.capo.fret, hands.capo.shapes.to_string()),
+            (2, "C".to_owned())
+        );
+        assert!(hands.drones >= 2);
     }
 
     #[test]

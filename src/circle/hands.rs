@@ -101,7 +101,7 @@ impl Hands {
         let shapes = key.down(i32::from(fret));
         let down = Transposition::between(key, shapes);
         let mut effort = match (fret, habit) {
-            (_, CapoHabit::Never) => 0.0,
+            (_, CapoHabit::Never | CapoHabit::Always(_)) => 0.0,
             (0, _) => family_effort(shapes),
             (fret, _) => family_effort(shapes) + CAPO_ON + CAPO_FRET * f32::from(fret),
         };

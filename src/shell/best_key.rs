@@ -8,10 +8,10 @@ use fourcourse::circle::{
     best_keys,
 };
 use fourcourse::frets::Instrument;
-use fourcourse::theory::{Chord, Reads};
+use fourcourse::theory::{Chord, NoteName, Reads};
 
 use super::page::{columns, pad};
-use super::{Failure, Said, Shell, header, shapes::Neck, songbook};
+use super::{Failure, Said, Shell, header, key, shapes::Neck, songbook};
 
 /// Keys that are told in full.
 const TOLD: usize = 3;
@@ -88,9 +88,10 @@ fn player(text: &str, shell: &Shell) -> Result<Named, Failure> {
     };
     let reads = Reads::ALL.into_iter().find(|reads| reads.id() == name);
     if let (Some(reads), None) = (reads, known) {
-        let pitch = shell
-            .words
-            .say("shell-best-reader", &[("pitch", name.to_owned())]);
+        let pitch = name.parse().map_or(String::new(), |note: NoteName| {
+            note.in_style(shell.look.notes())
+        });
+        let pitch = shell.words.say("shell-best-reader", &[("pitch", pitch)]);
         return Ok(Named {
             seat: Seat::reading(reads),
             name: pitch,
@@ -187,9 +188,7 @@ fn against(key: &RankedKey, keys: &[RankedKey], named: &[Named], shell: &Shell) 
         return None;
     }
     let reason = words(&key.seats[seat], &named[seat].seat, false, shell);
-    if reason.is_empty() {
-        return None;
-    }
+    let reason = reason.first()?;
     Some(format!("{}: {reason}", named[seat].name))
 }
 
@@ -202,7 +201,7 @@ fn reasons(key: &RankedKey, named: &[Named], shell: &Shell) -> String {
         .unwrap_or(0);
     let mut page = header::key(key.key, shell) + "\n";
     for (in_key, named) in key.seats.iter().zip(named) {
-        let reason = words(in_key, &named.seat, true, shell);
+        let reason = words(in_key, &named.seat, true, shell).join(", ");
         page += &format!("  {}  {reason}", pad(&named.name, wide)).trim_end();
         page.push('\n');
     }
@@ -210,22 +209,24 @@ fn reasons(key: &RankedKey, named: &[Named], shell: &Shell) -> String {
 }
 
 /// What a key is to a seat, in words; what speaks for it only where `all` is to be said.
-fn words(in_key: &SeatInKey, seat: &Seat, all: bool, shell: &Shell) -> String {
+fn words(in_key: &SeatInKey, seat: &Seat, all: bool, shell: &Shell) -> Vec<String> {
     let (words, style) = (&shell.words, shell.look.notes());
     let mut said = Vec::new();
+    if let Some(voice) = in_key.voice {
+        said.push(voice_words(voice, shell));
+    }
     if let Some(hands) = &in_key.hands {
         let shapes = header::key(hands.capo.shapes, shell);
-        if hands.capo.fret > 0 {
+        if all && hands.capo.fret > 0 {
             let fret = hands.capo.fret.to_string();
             said.push(words.say("shell-capo-at", &[("fret", fret), ("key", shapes)]));
         } else if all && seat.capo != CapoHabit::Never {
             said.push(words.say("shell-capo-none", &[("key", shapes)]));
         }
-        if let Some(tuning) = hands.setup.and_then(|setup| setup.tuning) {
-            let open: Vec<_> = { tuning.open().into_iter() }
-                .map(|pitch| pitch.name.in_style(style))
-                .collect();
-            said.push(words.say("shell-best-tuned", &[("tuning", open.join(" "))]));
+        let retuned = hands.setup.filter(|setup| setup.tuning.is_some());
+        if let (true, Some(setup), Some(instrument)) = (all, retuned, &seat.instrument) {
+            let tuning = key::tuning(&setup, instrument, shell);
+            said.push(words.say("shell-best-tuned", &[("tuning", tuning)]));
         }
         if seat.known.is_some() {
             let (known, chords) = (hands.capo.known.to_string(), hands.chords.to_string());
@@ -246,14 +247,11 @@ fn words(in_key: &SeatInKey, seat: &Seat, all: bool, shell: &Shell) -> String {
     if let Some(melody) = in_key.melody {
         said.extend(melody_words(melody, shell));
     }
-    if let Some(voice) = in_key.voice {
-        said.push(voice_words(voice, shell));
-    }
     if seat.reads != Reads::Concert {
         let key = header::key(in_key.written, shell);
         said.push(words.say("shell-best-reads", &[("key", key)]));
     }
-    said.join(", ")
+    said
 }
 
 fn melody_words(melody: MelodyInKey, shell: &Shell) -> Option<String> {

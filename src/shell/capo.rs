@@ -62,6 +62,7 @@ impl Capo {
             &[
                 ("key", header::key(key, shell)),
                 ("instrument", shell.words.instrument(instrument.id)),
+                ("arrow", shell.look.sign("→", ">").to_owned()),
             ],
         );
         let mut page = title + "\n";

@@ -286,18 +286,9 @@ fn capo_words(fret: u8, key: theory::Key, shell: &Shell) -> String {
     format!("{fret} ({})", header::key(key, shell))
 }
 
-/// How an instrument is set up, in words: `G D G B D, capo 2`.
+/// How an instrument is set up, in words: `g D G B D, capo 2`.
 fn setup_words(setup: &Setup, instrument: &Instrument, shell: &Shell) -> String {
-    let tuned = setup.tuned(instrument);
-    let names = tuned.courses.iter().enumerate().map(|(course, string)| {
-        let name = string.open.name.in_style(shell.look.notes());
-        let short = instrument
-            .courses
-            .get(course)
-            .is_some_and(|c| c.starts_at > 0);
-        if short { name.to_lowercase() } else { name }
-    });
-    let tuning = names.collect::<Vec<_>>().join(" ");
+    let tuning = tuning(setup, instrument, shell);
     match setup.capo.fret {
         0 => tuning,
         fret => {
@@ -306,4 +297,17 @@ fn setup_words(setup: &Setup, instrument: &Instrument, shell: &Shell) -> String 
             format!("{tuning}, {capo}")
         }
     }
+}
+
+/// A tuning by its open strings, the short one in lower case.
+pub(super) fn tuning(setup: &Setup, instrument: &Instrument, shell: &Shell) -> String {
+    let tuned = setup.tuned(instrument);
+    let names = tuned.courses.iter().map(|course| {
+        let name = course.open.name.in_style(shell.look.notes());
+        match course.starts_at {
+            0 => name,
+            _ => name.to_lowercase(),
+        }
+    });
+    names.collect::<Vec<_>>().join(" ")
 }

@@ -2,6 +2,7 @@
 
 #![allow(clippy::unwrap_used)] // a test stops where it fails
 
+mod called;
 mod errors;
 mod keeping;
 mod pages;

@@ -201,8 +201,23 @@ fn reasons(key: &RankedKey, named: &[Named], shell: &Shell) -> String {
         .unwrap_or(0);
     let mut page = header::key(key.key, shell) + "\n";
     for (in_key, named) in key.seats.iter().zip(named) {
-        let reason = words(in_key, &named.seat, true, shell).join(", ");
-        page += &format!("  {}  {reason}", pad(&named.name, wide)).trim_end();
+        let mut line = format!("  {} ", pad(&named.name, wide));
+        let mut reasons = words(in_key, &named.seat, true, shell)
+            .into_iter()
+            .peekable();
+        while let Some(mut reason) = reasons.next() {
+            if reasons.peek().is_some() {
+                reason.push(',');
+            }
+            if columns(&line) + 1 + columns(&reason) > shell.look.width {
+                page += line.trim_end();
+                page.push('\n');
+                line = " ".repeat(wide + 3);
+            }
+            line.push(' ');
+            line += &reason;
+        }
+        page += line.trim_end();
         page.push('\n');
     }
     page

@@ -5,6 +5,7 @@
 mod abc;
 mod abc_songbook;
 mod chart;
+mod circle;
 mod frets;
 mod store;
 mod store_damage;

@@ -81,7 +81,7 @@ pub fn read_frets(text: &str) -> Result<Vec<Option<u8>>, NotAShape> {
 ///     let held = name_frets(&instrument, capo, &read_frets(frets).unwrap()).unwrap();
 ///     held.names[0].chord.to_string()
 /// };
-/// assert_eq!(named("mandolin", Capo::NONE, "4220"), "E5");
+/// assert_eq!(named("mandolin", Capo::NONE, "2200"), "A5");
 /// assert_eq!(named("mandolin", Capo::NONE, "4022"), "Bm");
 /// assert_eq!(named("guitar", Capo::at(2), "320003"), "A");
 /// ```

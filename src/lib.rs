@@ -7,6 +7,7 @@
 //! - [`chart`]: tunes, bars, strums, the order in which bars are played
 //! - [`formats`]: ABC in
 //! - [`band`]: what a band plays to a chart, and its sound
+//! - [`circle`]: who sits round, what each needs, and the key that suits all
 //! - [`desk`]: what the app knows and can be asked
 //! - [`words`]: kinds and numbers as sentences
 //! - [`audio`]: the band to the ear, and the clock of what is heard
@@ -23,6 +24,7 @@ pub mod band;
 #[cfg(feature = "app")]
 pub mod bind;
 pub mod chart;
+pub mod circle;
 pub mod desk;
 pub mod formats;
 pub mod frets;

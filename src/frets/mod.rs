@@ -4,6 +4,7 @@
 //! every set of fingers that can hold it, and the shapes are ranked by one sum of a few weighted efforts. So any tuning,
 //! any capo and any chord get shapes, and the same rule explains them all.
 
+mod capo;
 mod change;
 mod cheapest;
 mod double_stop;
@@ -12,8 +13,11 @@ mod ease;
 mod effort;
 mod hand;
 mod instrument;
+mod naming;
 mod neck;
 mod place;
+mod places;
+mod retune;
 mod ring;
 mod roughness;
 mod search;
@@ -23,11 +27,15 @@ mod table;
 mod tones;
 mod tuning;
 
+pub use capo::{CapoPlace, FAMILIES, capo_places};
 pub use change::change_effort;
 pub use double_stop::{Apart, DoubleStop, Stops, double_stops};
 pub use drone::{Choice, Drones, Neighbour, Sounding, Why, drones, neighbours};
 pub use ease::{Ease, ease};
 pub use instrument::{Capo, Course, Instrument, MAX_COURSES, MAX_FRETS, Strings};
+pub use naming::{Held, NotAShape, name_frets, read_frets};
+pub use places::{ScalePlace, scale_places};
+pub use retune::{Setup, Tuning, setups};
 pub use ring::{InChord, InKey, OpenString, ring_in_chord, ring_in_key};
 pub use roughness::{plucked, roughness, roughness_of_sines};
 pub use search::shapes;

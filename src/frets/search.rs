@@ -2,14 +2,13 @@
 
 use std::collections::BinaryHeap;
 
-use crate::theory::{Chord, Degree};
+use crate::theory::{Chord, Degree, Need};
 
 use super::effort::{FINGERS, Weights, times};
 use super::hand::{Frets, Grip, MOST_FRETS, NOT_PLAYED, WIDEST, best_grip};
 use super::instrument::{Capo, Instrument, MAX_COURSES};
 use super::neck::Neck;
 use super::shape::{Order, Shape};
-use super::tones::Need;
 
 /// Steps after which a search stops with what it has. Only odd tunings with many courses come near it: every built-in
 /// instrument is searched to the end.

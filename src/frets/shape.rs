@@ -93,6 +93,49 @@ impl Shape {
     }
 }
 
+impl Shape {
+    /// How hard it is to hold, in fingers, for comparing the shapes of different chords: [`Self::cost`] also counts how
+    /// the chord sounds. Each finger is 1; one that lies flat over two courses 1 more, over more courses 3 more; each fret
+    /// of the stretch beyond two 1, each fret that the hand stands beyond the second a half, each course that must be
+    /// damped between others 1. The weights are judgement, after what is taught in which order.
+    ///
+    /// ```
+    /// use fourcourse::frets::{Capo, Instrument, Order, shapes};
+    /// let guitar = Instrument::by_id("guitar").unwrap();
+    /// let hard = |chord: &str| {
+    ///     shapes(&guitar, Capo::NONE, chord.parse().unwrap(), Order::Beginner, 1)[0].difficulty()
+    /// };
+    /// assert!(hard("Em") < hard("G") && hard("G") < hard("F") && hard("F") < hard("Bm"));
+    /// ```
+    pub fn difficulty(&self) -> f32 {
+        let count = |n: usize| f32::from(u8::try_from(n).unwrap_or(u8::MAX));
+        let set = |finger: &&Finger| self.fingers.contains(&Some(**finger));
+        let fingers = Finger::ALL.iter().filter(set).count();
+        let flat = self.barres.iter().map(|barre| match barre.to - barre.from {
+            1 => 1.0,
+            _ => 3.0,
+        });
+        let stopped = || {
+            self.frets
+                .iter()
+                .flatten()
+                .copied()
+                .filter(|&fret| fret > 0)
+        };
+        let (low, high) = (stopped().min().unwrap_or(0), stopped().max().unwrap_or(0));
+        let mut inside = self.frets.iter().map(Option::is_some).skip_while(|on| !on);
+        let last = self.frets.iter().rposition(Option::is_some);
+        let first = self.frets.iter().position(Option::is_some);
+        let between = first.zip(last).map_or(0, |(first, last)| last - first);
+        let damped = inside.by_ref().take(between).filter(|on| !on).count();
+        count(fingers)
+            + flat.sum::<f32>()
+            + f32::from((high - low).saturating_sub(2))
+            + 0.5 * f32::from(low.saturating_sub(2))
+            + count(damped)
+    }
+}
+
 impl fmt::Display for Shape {
     /// `x32010`; with a fret of two digits `12-10-7-8`.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {

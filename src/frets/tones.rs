@@ -1,19 +1,6 @@
-//! Which tones a chord must have on an instrument, which it may lack, and in what order they are given up.
+//! The tones of a chord on an instrument: told apart by sound, each with how much the chord needs it.
 
-use crate::theory::{Chord, Degree, NoteName, PitchClass, Quality};
-
-/// How much a chord needs one of its tones.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Need {
-    /// Without it, it is another chord: sevenths, sixths, altered tones, suspensions, the name-giving extension.
-    Vital,
-    /// The third of a triad with a perfect fifth: without it the chord is bare, but it still fits the tune.
-    Third,
-    /// The root of a chord of four tones or more: the others tell it.
-    Root,
-    /// The perfect fifth beside a third, or an extension below the name-giving one: nobody misses it.
-    Spare,
-}
+use crate::theory::{Chord, Degree, Need, NoteName, PitchClass};
 
 /// A tone of the chord.
 #[derive(Debug, Clone, Copy)]
@@ -44,7 +31,7 @@ impl Tones {
             tones.add(Tone {
                 degree: Some(degree),
                 name,
-                need: need(degree, chord.quality),
+                need: chord.quality.need(degree),
             });
         }
         tones.bass = chord.bass.map(|name| {
@@ -97,29 +84,10 @@ fn class_index(class: PitchClass) -> u8 {
     u8::try_from(class.semitones()).unwrap_or_default()
 }
 
-/// Common practice: the fifth goes first, then lower extensions and the root; third, seventh and altered tones stay.
-fn need(degree: Degree, quality: Quality) -> Need {
-    use Degree::{
-        Eleventh, Fifth, FlatThirteenth, MajorThird, MinorThird, Ninth, Root, SharpEleventh,
-        Thirteenth,
-    };
-    let has = |degrees: &[Degree]| degrees.iter().any(|&degree| quality.has(degree));
-    let third = has(&[MajorThird, MinorThird]);
-    let size = quality.degrees().count();
-    match degree {
-        Root if size > 3 => Need::Root,
-        Fifth if third || size > 3 => Need::Spare,
-        MajorThird if quality.has(Eleventh) => Need::Spare,
-        MajorThird | MinorThird if size == 3 && quality.has(Fifth) => Need::Third,
-        Ninth if has(&[Eleventh, SharpEleventh, Thirteenth, FlatThirteenth]) => Need::Spare,
-        Eleventh if has(&[Thirteenth, FlatThirteenth]) => Need::Spare,
-        _ => Need::Vital,
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::theory::Quality;
 
     fn needs(quality: Quality, need: Need) -> Vec<Degree> {
         let tones = Tones::of(Chord::new("C".parse().unwrap(), quality));

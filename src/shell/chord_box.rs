@@ -21,7 +21,7 @@ pub(super) fn title(chord: Chord, capo: u8, style: NoteStyle, words: &Words) -> 
 }
 
 /// The chord whose shape is held behind a capo: it lies as many semitones lower, in the spelling with the fewer signs.
-fn held(chord: Chord, capo: u8) -> Chord {
+pub(super) fn held(chord: Chord, capo: u8) -> Chord {
     // Half steps as fingers count them; a letter down where that makes the plainer name.
     const DOWN: [(i8, i8); 12] = [
         (0, 0),

@@ -7,13 +7,17 @@
 mod add;
 mod app;
 mod band;
+mod best_key;
+mod capo;
 mod chart;
 mod chord_box;
 mod drills;
 mod failure;
 mod grid;
 mod header;
+mod key;
 mod list;
+mod name;
 mod notation;
 mod page;
 mod picture;
@@ -72,6 +76,10 @@ enum Command {
     Spell(spell::Spell),
     Shapes(shapes::Shapes),
     Ring(ring::Ring),
+    Key(key::Key),
+    Name(name::Name),
+    Capo(capo::Capo),
+    BestKey(best_key::BestKey),
     Add(add::Add),
     List(list::List),
     Chart(chart::Chart),
@@ -127,6 +135,10 @@ pub(crate) fn main() -> ExitCode {
         Some(Command::Spell(command)) => command.run(&shell),
         Some(Command::Shapes(command)) => command.run(&shell),
         Some(Command::Ring(command)) => command.run(&shell),
+        Some(Command::Key(command)) => command.run(&shell),
+        Some(Command::Name(command)) => command.run(&shell),
+        Some(Command::Capo(command)) => command.run(&shell),
+        Some(Command::BestKey(command)) => command.run(&shell),
         Some(Command::Add(command)) => command.run(&shell),
         Some(Command::List(command)) => command.run(&shell),
         Some(Command::Chart(command)) => command.run(&shell),

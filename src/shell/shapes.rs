@@ -141,7 +141,7 @@ impl Shapes {
 }
 
 /// A shape as plain data.
-fn json(shape: &Shape) -> Value {
+pub(super) fn json(shape: &Shape) -> Value {
     let fingers: Vec<Option<u8>> = shape
         .frets
         .iter()

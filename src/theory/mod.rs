@@ -4,10 +4,13 @@
 //! the third of D is F♯ and never G♭. Nothing here knows of instruments, tunes or time.
 
 mod chord;
+mod chord_names;
 mod interval;
 mod key;
+mod need;
 mod number;
 mod pitch;
+mod reads;
 mod scale;
 mod simplify;
 mod suffix;
@@ -16,13 +19,16 @@ mod transpose;
 mod words;
 
 pub use chord::{Chord, Degree, Quality, Symbol};
+pub use chord_names::{ChordName, chord_names};
 pub use interval::Interval;
 pub use key::{Key, KeyError, Mode};
+pub use need::Need;
 pub use number::{Number, NumberError, ScaleDegree};
 pub use pitch::{
     Accidental, Accidentals, Letter, Naming, NotANoteName, NotAPitch, NoteName, NoteStyle, Pitch,
     PitchClass,
 };
+pub use reads::Reads;
 pub use simplify::three_chords;
 pub use symbol::{LONGEST_SYMBOL, SymbolError};
 pub use transpose::{Direction, Transposition};

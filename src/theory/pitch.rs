@@ -273,20 +273,19 @@ pub struct NotAPitch;
 impl FromStr for Pitch {
     type Err = NotAPitch;
 
-    /// Reads a note name and its octave in scientific pitch notation, where middle C is C4.
+    /// Reads a name and its octave, -1 to 9 as in scientific pitch notation: `C4`, `Bb3`, `F#-1`.
     ///
     /// ```
     /// use fourcourse::theory::Pitch;
-    /// assert_eq!("F#4".parse::<Pitch>().unwrap().midi(), 66);
-    /// assert!("F".parse::<Pitch>().is_err());
+    /// assert_eq!("Bb3".parse::<Pitch>().unwrap().midi(), 58);
+    /// assert!("Bb".parse::<Pitch>().is_err());
     /// ```
     fn from_str(text: &str) -> Result<Self, Self::Err> {
-        let (name, octave) = NoteName::split(text).ok_or(NotAPitch)?;
-        let octave = octave.parse().map_err(|_| NotAPitch)?;
-        (-1..=9)
-            .contains(&octave)
-            .then(|| Self::new(name, octave))
-            .ok_or(NotAPitch)
+        let (name, octave) = NoteName::split(text.trim()).ok_or(NotAPitch)?;
+        match octave.parse() {
+            Ok(octave @ -1..=9) => Ok(Self::new(name, octave)),
+            _ => Err(NotAPitch),
+        }
     }
 }
 

@@ -82,6 +82,36 @@ impl Key {
         })
     }
 
+    /// The chords to have ready when this key is called, with their numbers, the ones met first in front.
+    ///
+    /// Major is the trade sheet's 1 4 5, 6m (b7) with 2m and 3m between, minor its 1m b7 b3 5 (any harmony textbook); the
+    /// modes have the chords of their scale, 1 or 1m against b7 first where there is one.
+    ///
+    /// ```
+    /// use fourcourse::theory::Key;
+    /// let ready = |key: &str| {
+    ///     let chords = key.parse::<Key>().unwrap().called_chords().into_iter();
+    ///     chords.map(|(number, chord)| format!("{number} {chord}")).collect::<Vec<_>>().join(", ")
+    /// };
+    /// assert_eq!(ready("A"), "1 A, 4 D, 5 E, 6m F#m, 2m Bm, 3m C#m, b7 G");
+    /// assert_eq!(ready("A dorian"), "1m Am, b7 G, 4 D, b3 C, 5m Em, 2m Bm");
+    /// ```
+    pub fn called_chords(self) -> Vec<(Number, Chord)> {
+        let numbers = match self.mode {
+            Mode::Major => "1 4 5 6m 2m 3m b7",
+            Mode::Minor => "1m b7 b3 5 4m b6 5m",
+            Mode::Dorian => "1m b7 4 b3 5m 2m",
+            Mode::Mixolydian => "1 b7 4 5m 2m 6m",
+            Mode::Lydian => "1 2 5 6m 3m 7m",
+            Mode::Phrygian => "1m b2 b7m b3 4m b6",
+            Mode::Locrian => "1dim b2 b7m b3m 4m b5 b6",
+        };
+        let numbers = numbers.split(' ').filter_map(|number| number.parse().ok());
+        numbers
+            .map(|number: Number| (number, number.chord(self.tonic)))
+            .collect()
+    }
+
     /// The name that a sounding note has in this key: its own notes first, then the chromatic ones as players mostly
     /// write them.
     ///
@@ -147,6 +177,28 @@ mod tests {
         assert_eq!(key("F#m").relative(Mode::Major), key("A"));
         assert_eq!(key("A").parallel(Mode::Minor), key("Am"));
         assert_eq!(key("C#").relative(Mode::Locrian), key("B# locrian"));
+    }
+
+    #[test]
+    fn the_chords_that_are_ready_are_those_of_the_scale_and_the_borrowed_ones() {
+        for mode in Mode::ALL {
+            let key = Key::new("D".parse().unwrap(), mode);
+            let ready = key.called_chords();
+            let own = key.chords().map(|(_, chord)| chord);
+            let borrowed = ready.iter().filter(|(_, chord)| !own.contains(chord));
+            let borrowed: Vec<_> = borrowed.map(|(number, _)| number.to_string()).collect();
+            match mode {
+                Mode::Major => assert_eq!(borrowed, ["b7"]),
+                Mode::Minor => assert_eq!(borrowed, ["5"]),
+                _ => assert!(borrowed.is_empty(), "{mode:?} {borrowed:?}"),
+            }
+            let main = key.main_chords();
+            assert!(
+                main.iter()
+                    .all(|main| ready.iter().any(|(_, chord)| chord == main))
+            );
+            assert!(ready.len() >= 6, "{mode:?}");
+        }
     }
 
     #[test]

@@ -54,6 +54,11 @@ impl Transposition {
         }
     }
 
+    /// The move by an interval of choice, octaves and all.
+    pub const fn by(interval: Interval) -> Self {
+        Self { interval }
+    }
+
     /// The interval that every pitch moves.
     pub const fn interval(self) -> Interval {
         self.interval

@@ -6,6 +6,7 @@ mod abc;
 mod abc_songbook;
 mod band;
 mod chart;
+mod circle;
 mod frets;
 mod store;
 mod store_damage;

@@ -43,6 +43,34 @@ fn what_is_not_understood_is_said_in_a_sentence() {
         run(["chart", "millrace reel", "--key", "la"]),
         "\"la\" is not a key.",
     );
+    sentence(run(["key", "X"]), "\"X\" is not a key.");
+    sentence(
+        run(["key", "A", "--mode", "sad"]),
+        "\"A sad\" is not a key.",
+    );
+    sentence(run(["capo", "Hm"]), "\"Hm\" is not a key.");
+    sentence(run(["name", "2z00"]), "\"z\" is neither a fret nor an x.");
+    sentence(run(["name", "320003"]), "6 frets for 4 courses (Mandolin).");
+    sentence(
+        run(["name", "xxxx"]),
+        "Nothing sounds: every course is left out.",
+    );
+    sentence(
+        run(["name", "30000", "--instrument", "banjo"]),
+        "Course 1 has no fret 3 there (Five-string banjo).",
+    );
+    sentence(
+        run(["best-key", "millrace reel"]),
+        "Nobody sits in the circle yet: name a --seat or a --singer.",
+    );
+    sentence(
+        run(["best-key", "millrace reel", "--singer", "loud"]),
+        "\"loud\" is no range of a voice, such as A3-D5 or tenor.",
+    );
+    sentence(
+        run(["best-key", "millrace reel", "--seat", "mandolin:G,Hm"]),
+        "\"Hm\" is not a chord symbol.",
+    );
     sentence(run(["ring", "?"]), "\"?\" is neither a key nor a chord.");
     sentence(
         run(["chart", "zzyzx"]),

@@ -3,6 +3,7 @@
 #![allow(clippy::unwrap_used)] // a test stops where it fails
 
 mod band;
+mod called;
 mod errors;
 mod keeping;
 mod pages;

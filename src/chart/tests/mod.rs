@@ -3,6 +3,7 @@
 mod arrange;
 mod changes;
 mod order;
+mod safe;
 mod strum;
 mod tempo;
 mod transpose;

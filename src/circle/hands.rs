@@ -1,0 +1,190 @@
+//! How hard chords are on an instrument, and where its capo helps.
+
+use std::cell::RefCell;
+use std::collections::HashMap;
+
+use crate::frets::{Capo, FAMILIES, Instrument, Order, Shape, shapes};
+use crate::theory::{Chord, Key, Mode, Transposition};
+
+use super::known::Known;
+use super::seat::{CapoHabit, Seat};
+
+/// An instrument that remembers how hard its chords are.
+///
+/// The effort of a chord is the [difficulty](crate::frets::Shape::difficulty) of its first shape without a capo, in
+/// fingers; a capo moves the shape, and that the frets lie closer there is left out of account.
+#[derive(Debug)]
+pub struct Hands {
+    instrument: Instrument,
+    efforts: RefCell<HashMap<Chord, f32>>,
+}
+
+/// What a chord counts that no hand can hold, in fingers: more than any shape.
+const NO_SHAPE: f32 = 12.0;
+/// What a shape counts that is not known yet, on top of its effort.
+const UNKNOWN: f32 = 5.0;
+/// What it counts to put a capo on, and each fret that it lies up the neck.
+const CAPO_ON: f32 = 0.3;
+const CAPO_FRET: f32 = 0.1;
+/// Each place in the list of [families](FAMILIES) behind the first: who uses a capo thinks in G and C shapes first
+/// (common practice). A key of no family counts as one more place.
+const FAMILY: f32 = 0.15;
+
+/// A capo position for a seat, and what it comes to.
+#[derive(Debug, Clone, PartialEq)]
+pub struct CapoAdvice {
+    /// The fret of the capo; 0 is none.
+    pub fret: u8,
+    /// The key whose shapes the hand makes.
+    pub shapes: Key,
+    /// How many of the tune's chords are then known shapes.
+    pub known: usize,
+    /// The hardest chord, as it is held, and how hard it is in fingers.
+    pub hardest: Option<(Chord, f32)>,
+    /// Effort of the shapes by the time that they hold, what is unknown and the capo counted, in fingers.
+    pub effort: f32,
+}
+
+impl Hands {
+    /// Hands on an instrument.
+    pub fn new(instrument: Instrument) -> Self {
+        Self {
+            instrument,
+            efforts: RefCell::default(),
+        }
+    }
+
+    /// The instrument.
+    pub fn instrument(&self) -> &Instrument {
+        &self.instrument
+    }
+
+    /// How hard a chord is without a capo, in fingers; a slash bass is left to others.
+    pub fn effort(&self, chord: Chord) -> f32 {
+        let chord = Chord::new(
+            Key::spelled_for_players(chord.root.class(), Mode::Major).tonic,
+            chord.quality,
+        );
+        if let Some(&effort) = self.efforts.borrow().get(&chord) {
+            return effort;
+        }
+        let easiest = shapes(&self.instrument, Capo::NONE, chord, Order::Beginner, 1);
+        let effort = easiest.first().map_or(NO_SHAPE, Shape::difficulty);
+        self.efforts.borrow_mut().insert(chord, effort);
+        effort
+    }
+
+    /// Where the capo of a seat may go for chords in a key, each with the share of the tune that it holds; the easiest
+    /// first. There is always at least one position.
+    pub fn capo_advice(
+        &self,
+        habit: CapoHabit,
+        known: Option<&Known>,
+        key: Key,
+        chords: &[(Chord, f32)],
+    ) -> Vec<CapoAdvice> {
+        let mut advice: Vec<_> = habit
+            .frets()
+            .map(|fret| self.behind_capo((fret, habit), known, key, chords))
+            .collect();
+        advice.sort_by(|a, b| a.effort.total_cmp(&b.effort));
+        advice
+    }
+
+    fn behind_capo(
+        &self,
+        (fret, habit): (u8, CapoHabit),
+        known: Option<&Known>,
+        key: Key,
+        chords: &[(Chord, f32)],
+    ) -> CapoAdvice {
+        let shapes = key.down(i32::from(fret));
+        let down = Transposition::between(key, shapes);
+        let mut effort = match (fret, habit) {
+            (_, CapoHabit::Never | CapoHabit::Always(_)) => 0.0,
+            (0, _) => family_effort(shapes),
+            (fret, _) => family_effort(shapes) + CAPO_ON + CAPO_FRET * f32::from(fret),
+        };
+        let mut hardest: Option<(Chord, f32)> = None;
+        let mut count = 0;
+        for &(chord, share) in chords {
+            let held = down.chord(chord);
+            let hard = self.effort(held);
+            let knows = known.is_none_or(|known| known.knows(held));
+            count += usize::from(knows);
+            effort += share * (hard + if knows { 0.0 } else { UNKNOWN });
+            if hardest.is_none_or(|(_, most)| hard > most) {
+                hardest = Some((held, hard));
+            }
+        }
+        CapoAdvice {
+            fret,
+            shapes,
+            known: count,
+            hardest,
+            effort,
+        }
+    }
+}
+
+/// How far a key is from the shapes that one thinks in behind a capo.
+fn family_effort(shapes: Key) -> f32 {
+    let major = shapes.relative(Mode::Major).tonic.class().semitones();
+    let place = FAMILIES
+        .iter()
+        .position(|family| family.semitones() == major);
+    let place = u8::try_from(place.unwrap_or(FAMILIES.len())).unwrap_or(u8::MAX);
+    FAMILY * f32::from(place)
+}
+
+impl Seat {
+    /// Capo advice for this seat; see [`Hands::capo_advice`]. Empty without a fingerboard.
+    pub fn capo_advice(&self, key: Key, chords: &[(Chord, f32)]) -> Vec<CapoAdvice> {
+        self.instrument
+            .as_ref()
+            .map_or_else(Vec::new, |instrument| {
+                let hands = Hands::new(instrument.clone());
+                hands.capo_advice(self.capo, self.known.as_ref(), key, chords)
+            })
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn advice(seat: &Seat, key: &str, chords: &str) -> Vec<(u8, String)> {
+        let chords: Vec<_> = chords
+            .split(' ')
+            .map(|c| (c.parse().unwrap(), 0.25))
+            .collect();
+        let advice = seat.capo_advice(key.parse().unwrap(), &chords);
+        advice
+            .iter()
+            .map(|a| (a.fret, a.shapes.to_string()))
+            .collect()
+    }
+
+    #[test]
+    fn a_guitar_plays_a_flat_key_behind_a_capo() {
+        let guitar = Seat::playing(Instrument::by_id("guitar").unwrap());
+        // The sheet of trade facts: G shapes at 3 are B flat.
+        assert_eq!(advice(&guitar, "Bb", "Bb Eb F Gm")[0], (3, "G".to_owned()));
+        assert_eq!(advice(&guitar, "G", "G C D Em")[0], (0, "G".to_owned()));
+    }
+
+    #[test]
+    fn known_shapes_go_before_easy_ones() {
+        let guitar = Seat {
+            known: Some(Known::of(["D", "G", "A"].map(|c| c.parse().unwrap()))),
+            ..Seat::playing(Instrument::by_id("guitar").unwrap())
+        };
+        assert_eq!(advice(&guitar, "E", "E A B")[0], (2, "D".to_owned()));
+    }
+
+    #[test]
+    fn a_mandolin_has_the_one_position_without() {
+        let mandolin = Seat::playing(Instrument::mandolin());
+        assert_eq!(advice(&mandolin, "Bb", "Bb Eb F"), [(0, "Bb".to_owned())]);
+    }
+}

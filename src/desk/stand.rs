@@ -1,5 +1,6 @@
 //! The stand as it is seen.
 
+use crate::frets::Shape;
 use crate::theory::Degree;
 
 /// Letters, numbers or both.
@@ -40,11 +41,13 @@ pub enum Verdict {
 pub struct RingString {
     /// Its note in the player's names.
     pub name: String,
+    /// Which string it is, the highest 1, where another has the same name.
+    pub string: Option<u8>,
     /// Whether it may ring.
     pub verdict: Verdict,
 }
 
-/// A chord tone that a shape leaves out.
+/// What of a chord a shape leaves out.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 #[allow(missing_docs)]
 pub enum MissingNote {
@@ -53,13 +56,18 @@ pub enum MissingNote {
     Fifth,
     Seventh,
     Other,
+    /// The slash bass: others in the circle play it.
+    Bass,
 }
 
 impl MissingNote {
-    /// Each kind of note that is missing, once.
-    pub fn of(degrees: &[Degree]) -> Vec<Self> {
+    /// Each kind of note that a shape lacks, once.
+    pub fn of(shape: &Shape) -> Vec<Self> {
         let mut missing = Vec::new();
-        for degree in degrees {
+        if shape.bass_left_out {
+            missing.push(Self::Bass);
+        }
+        for degree in &shape.missing {
             let note = match degree {
                 Degree::Root => Self::Root,
                 Degree::MinorThird | Degree::MajorThird => Self::Third,

@@ -11,10 +11,11 @@ mod neck;
 mod ring;
 mod search;
 mod shape;
+mod sound;
 mod table;
 mod tones;
 
-pub use instrument::{Capo, Course, Instrument, MAX_COURSES, MAX_FRETS, Strings};
+pub use instrument::{Capo, Course, Instrument, MAX_COURSES, MAX_FRETS, Strings, Texture};
 pub use ring::{InChord, InKey, OpenString, ring_in_chord, ring_in_key};
-pub use search::shapes;
+pub use search::{every_shape, shapes};
 pub use shape::{BOX_FRETS, Barre, Finger, Order, Shape};

@@ -131,7 +131,11 @@ fn start(pitch: Pitch, instrument: &Instrument, capo: Capo, shell: &Shell) -> St
     let Some((course, fret)) = place else {
         return words.say("shell-chart-start", &[("note", note)]);
     };
-    let course = instrument.courses[course].open.name.in_style(look.notes());
+    let number = instrument.string_number(course);
+    let mut course = instrument.courses[course].open.name.in_style(look.notes());
+    if let Some(number) = number {
+        course += &format!(" {number}");
+    }
     if fret == 0 {
         return words.say(
             "shell-chart-start-open",

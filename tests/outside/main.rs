@@ -7,6 +7,7 @@ mod chart_keys;
 mod chart_order;
 mod chart_ryans;
 mod frets_chords_db;
+mod frets_teacher;
 mod frets_trade;
 mod theory_chords;
 mod theory_keys;

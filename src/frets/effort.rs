@@ -14,6 +14,8 @@ pub(super) struct Weights {
     pub(super) barre: f32,
     /// Each course under it beyond two.
     pub(super) barre_wide: f32,
+    /// A flat finger that holds two courses with one between them that is stopped higher.
+    pub(super) bridged: f32,
     /// A flat finger weaker than the index: middle 1, ring 2, little 3 times this.
     pub(super) barre_weaker: f32,
     /// Each course that a finger at the first fret lies over: strings are stiffest beside the nut.
@@ -76,7 +78,7 @@ impl Weights {
 
 /// Fitted, by a linear program over the efforts of all competing shapes, so that the first shape of each chord of the trade
 /// sheet is one that the sheet lists and that of each chord of the teacher's list is the teacher's (both in
-/// `tests/outside`); of the program's solution two decimals are kept. In words: sound the root of a bigger chord, and on a
+/// `tests/outside`); of the program's solution three decimals are kept. In words: sound the root of a bigger chord, and on a
 /// neck with bass courses have it lowest; four courses at least; stay at the nut, more so with open courses; then close
 /// together, third and fifth, few fingers that lie on one slant, no open course to arch over.
 const BEGINNER: Weights = Weights {
@@ -84,29 +86,30 @@ const BEGINNER: Weights = Weights {
     strange: 0.01,
     barre: 1.65,
     barre_wide: 0.0,
-    barre_weaker: 1.27,
-    stiff: 0.73,
-    reach: 0.44,
-    stretch: 2.29,
-    position: 3.42,
-    away: 0.35,
-    arched: 2.21,
-    turned: 1.45,
+    bridged: 0.193,
+    barre_weaker: 1.211,
+    stiff: 0.603,
+    reach: 0.512,
+    stretch: 2.024,
+    position: 3.066,
+    away: 0.382,
+    arched: 2.042,
+    turned: 1.235,
     rising: 0.0,
-    left_out: 3.78,
-    damped: 9.25,
+    left_out: 3.405,
+    damped: 8.643,
     thin: 20.0,
     no_third: 5.33,
     no_fifth: 5.62,
-    no_spare: 1.42,
+    no_spare: 1.452,
     root_once: 0.0,
     no_root: 20.0,
     other_triad: 6.0,
-    inverted: 3.58,
-    inverted_big: 0.62,
+    inverted: 3.095,
+    inverted_big: 0.639,
     no_bass: 35.0,
     muddy: 12.0,
-    bass: 13.2,
+    bass: 11.998,
     bass_beyond: 4,
 };
 
@@ -119,6 +122,7 @@ const CHOPS: Weights = Weights {
     strange: 0.05,
     barre: 6.0,
     barre_wide: 0.2,
+    bridged: 0.0,
     barre_weaker: 0.4,
     stiff: 6.0,
     reach: 0.15,
@@ -144,6 +148,7 @@ const CHOPS: Weights = Weights {
     bass: 1.2,
     bass_beyond: 0,
 };
+
 /// How the effort of setting fingers down grows with their number: `n^1.3`.
 pub(super) const FINGERS: [f32; 5] = [0.0, 1.0, 2.46, 4.17, 6.06];
 

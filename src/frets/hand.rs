@@ -9,18 +9,18 @@ use super::shape::{Barre, Finger};
 const FURTHEST: [[f32; 4]; 4] = [
     [0.0, 75.0, 100.0, 120.0],
     [75.0, 0.0, 72.0, 100.0],
-    [100.0, 72.0, 0.0, 68.0],
-    [120.0, 100.0, 68.0, 0.0],
+    [100.0, 72.0, 0.0, 69.0],
+    [120.0, 100.0, 69.0, 0.0],
 ];
 
 /// How far they stand apart on a mandolin before it is felt (common practice: one finger a fret, two frets between
 /// neighbours only on neighbouring courses). Players keep their fingering on longer necks, so that there the length along
 /// the neck is brought to the mandolin's scale first.
 const COMFORTABLE: [[f32; 4]; 4] = [
-    [0.0, 37.0, 68.0, 95.0],
-    [37.0, 0.0, 37.0, 68.0],
-    [68.0, 37.0, 0.0, 37.0],
-    [95.0, 68.0, 37.0, 0.0],
+    [0.0, 37.5, 69.0, 95.0],
+    [37.5, 0.0, 37.5, 69.0],
+    [69.0, 37.5, 0.0, 37.5],
+    [95.0, 69.0, 37.5, 0.0],
 ];
 
 /// The scale that [`COMFORTABLE`] is for, in mm, and the frets that a finger has to look after there: two, of which the
@@ -240,8 +240,18 @@ impl Hand<'_> {
             return None;
         }
         let wide = (courses - 2.0).max(0.0) * self.weights.barre_wide;
+        // For two courses with one between that is stopped higher, fingers stand rather than lie.
+        let bridge = under.len() == 3 && under[1] > fret;
         let arched = if beside { self.weights.arched } else { 0.0 };
-        Some(stiff + self.weights.barre + wide + arched + times(finger) * self.weights.barre_weaker)
+        let bridged = if bridge { self.weights.bridged } else { 0.0 };
+        Some(
+            stiff
+                + self.weights.barre
+                + wide
+                + arched
+                + bridged
+                + times(finger) * self.weights.barre_weaker,
+        )
     }
 
     /// Effort of spreading a finger away from those already set; `None` if it does not reach.

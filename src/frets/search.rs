@@ -9,7 +9,7 @@ use super::hand::{Frets, Grip, MOST_FRETS, NOT_PLAYED, OPEN_FRETS, WIDEST, best_
 use super::instrument::{Capo, Instrument, MAX_COURSES, Texture};
 use super::neck::Neck;
 use super::shape::{Order, Shape};
-use super::sound::{Sounding, lack};
+use super::sound::{Sounding, lack, off_ground};
 use super::tones::Need;
 
 /// Steps after which a search stops with what it has. Only odd tunings with many courses come near it: every built-in
@@ -124,6 +124,8 @@ struct Sofar {
     pressed: u8,
     high: u8,
     sounding: u8,
+    /// The lowest note, MIDI key and tone.
+    lowest: Option<(i32, u8)>,
     /// Courses left out since the last one that sounds.
     run: u8,
     /// Whether a course sounds open.
@@ -150,6 +152,8 @@ struct Search<'a> {
     high: u8,
     /// The last course that has a tone at the lowest fret.
     low_until: usize,
+    /// The lowest MIDI key that a course or one after it can sound.
+    lowest_from: [i32; MAX_COURSES + 1],
     steps: u32,
     found: BinaryHeap<Found>,
 }
@@ -174,6 +178,7 @@ impl<'a> Search<'a> {
             low: 0,
             high: 0,
             low_until: 0,
+            lowest_from: lowest_from(neck),
             steps: 0,
             found: BinaryHeap::new(),
         }
@@ -242,7 +247,10 @@ impl<'a> Search<'a> {
         };
         let wanted = usize::from(self.together).min(4);
         let short_of_four = wanted.saturating_sub(usize::from(sofar.sounding) + left);
-        tones + times(short_of_four) * weights.thin
+        let settled = |low: &(i32, u8)| low.0 <= self.lowest_from[self.neck.courses - left];
+        let ground = sofar.lowest.filter(settled);
+        let ground = ground.map_or(0.0, |low| off_ground(self.neck, weights, low));
+        tones + ground + times(short_of_four) * weights.thin
     }
 
     /// Decides a course and those after it.
@@ -264,21 +272,21 @@ impl<'a> Search<'a> {
         }
         let row = &self.neck.at[course];
         if self.open_too
-            && let Some((_, tone)) = row[0]
+            && let Some(note) = row[0]
         {
-            self.sound(course, 0, tone, sofar);
+            self.sound(course, 0, note, sofar);
         }
         if self.low > 0 {
             for fret in self.low..=self.high {
-                if let Some((_, tone)) = row[usize::from(fret)] {
-                    self.sound(course, fret, tone, sofar);
+                if let Some(note) = row[usize::from(fret)] {
+                    self.sound(course, fret, note, sofar);
                 }
             }
         }
         self.leave(course, sofar);
     }
 
-    fn sound(&mut self, course: usize, fret: u8, tone: u8, sofar: Sofar) {
+    fn sound(&mut self, course: usize, fret: u8, note: (i32, u8), sofar: Sofar) {
         let mut now = sofar;
         if sofar.sounding == self.together {
             return;
@@ -316,7 +324,10 @@ impl<'a> Search<'a> {
         if now.open && now.high > self.low + OPEN_FRETS {
             return;
         }
-        now.tones |= 1 << tone;
+        now.tones |= 1 << note.1;
+        if now.lowest.is_none_or(|low| note.0 < low.0) {
+            now.lowest = Some(note);
+        }
         now.sounding += 1;
         now.run = 0;
         self.frets[course] = fret;
@@ -375,6 +386,20 @@ impl<'a> Search<'a> {
             *worst = found;
         }
     }
+}
+
+/// The lowest MIDI key of a tone on each course or any after it.
+fn lowest_from(neck: &Neck) -> [i32; MAX_COURSES + 1] {
+    let mut lowest = [i32::MAX; MAX_COURSES + 1];
+    for course in (0..neck.courses).rev() {
+        let own = neck.at[course]
+            .iter()
+            .flatten()
+            .map(|&(midi, _)| midi)
+            .min();
+        lowest[course] = lowest[course + 1].min(own.unwrap_or(i32::MAX));
+    }
+    lowest
 }
 
 #[cfg(test)]

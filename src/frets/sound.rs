@@ -50,8 +50,6 @@ pub(super) fn lack(neck: &Neck, weights: &Weights, frets: &Frets, now: Sounding)
     if foreign > u8::from(tones.bass == Some(lowest)) {
         return None;
     }
-    let has_bass = neck.has_bass(weights.bass_beyond);
-    let on_bass = tones.bass == Some(lowest) && !(has_bass && low >= neck.lowest + OCTAVE);
     let wanted = neck.together().min(4);
     let mut effort = weights.thin * times(wanted.saturating_sub(usize::from(now.courses)));
     if neck.texture == Texture::Full {
@@ -76,27 +74,41 @@ pub(super) fn lack(neck: &Neck, weights: &Weights, frets: &Frets, now: Sounding)
     if tones.is_other_triad(now.tones) {
         effort += weights.other_triad;
     }
-    if !on_bass {
-        if tones.bass.is_some() {
-            effort += if has_bass {
-                weights.no_bass
-            } else {
-                weights.inverted
-            };
-        }
-        if has_bass && lowest != 0 {
-            effort += weights.bass;
-        }
-        if !matches!(tones.get(lowest).degree, Some(Degree::Root | Degree::Fifth)) {
-            effort += if tones.list().len() > 3 {
-                weights.inverted_big
-            } else {
-                weights.inverted
-            };
-        }
-    }
+    effort += off_ground(neck, weights, (low, lowest));
+    let has_bass = neck.has_bass(weights.bass_beyond);
     if has_bass && low < MUDDY_BELOW && next - low < FOURTH && next > low {
         effort += weights.muddy;
     }
     Some(effort)
+}
+
+/// What it costs that a tone, given with its MIDI key, is the lowest.
+pub(super) fn off_ground(neck: &Neck, weights: &Weights, (low, lowest): (i32, u8)) -> f32 {
+    let tones = &neck.tones;
+    let has_bass = neck.has_bass(weights.bass_beyond);
+    let too_high = has_bass && low >= neck.lowest + OCTAVE;
+    if tones.bass == Some(lowest) && !too_high {
+        return 0.0;
+    }
+    let mut effort = 0.0;
+    if tones.bass.is_some() {
+        effort += if has_bass {
+            weights.no_bass
+        } else {
+            weights.inverted
+        };
+    }
+    // The root is the first tone.
+    if has_bass && lowest != 0 {
+        effort += weights.bass;
+    }
+    let firm = matches!(tones.get(lowest).degree, Some(Degree::Root | Degree::Fifth));
+    if !firm {
+        effort += if tones.list().len() > 3 {
+            weights.inverted_big
+        } else {
+            weights.inverted
+        };
+    }
+    effort
 }

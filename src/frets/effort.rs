@@ -14,7 +14,7 @@ pub(super) struct Weights {
     pub(super) barre: f32,
     /// Each course under it beyond two.
     pub(super) barre_wide: f32,
-    /// A flat finger that holds two courses with one between them that is stopped higher.
+    /// Each time that courses stopped higher part those that a flat finger holds: it must press on both sides.
     pub(super) bridged: f32,
     /// A flat finger weaker than the index: middle 1, ring 2, little 3 times this.
     pub(super) barre_weaker: f32,
@@ -24,9 +24,10 @@ pub(super) struct Weights {
     pub(super) reach: f32,
     /// Each fret between the lowest and the highest stopped one.
     pub(super) stretch: f32,
-    /// Each fret that the lowest stopped one lies beyond the first.
+    /// Each fret that the lowest stopped one lies beyond the first, growing to the power of 0.8: frets get narrower.
     pub(super) position: f32,
-    /// Each fret that it lies beyond the first while a course sounds open.
+    /// Each fret that it lies beyond the first while a course sounds open, growing to the power of 1.5: up the neck a hand
+    /// muffles it, and it no longer helps.
     pub(super) away: f32,
     /// Each time that open courses lie between stopped ones: the fingers must arch over them.
     pub(super) arched: f32,
@@ -86,30 +87,30 @@ const BEGINNER: Weights = Weights {
     strange: 0.01,
     barre: 1.65,
     barre_wide: 0.0,
-    bridged: 0.193,
-    barre_weaker: 1.211,
-    stiff: 0.603,
-    reach: 0.512,
-    stretch: 2.024,
-    position: 3.066,
-    away: 0.382,
-    arched: 2.042,
-    turned: 1.235,
+    bridged: 0.186,
+    barre_weaker: 1.394,
+    stiff: 0.463,
+    reach: 0.288,
+    stretch: 2.463,
+    position: 3.366,
+    away: 0.527,
+    arched: 2.177,
+    turned: 1.742,
     rising: 0.0,
-    left_out: 3.405,
-    damped: 8.643,
+    left_out: 3.896,
+    damped: 10.788,
     thin: 20.0,
     no_third: 5.33,
     no_fifth: 5.62,
-    no_spare: 1.452,
+    no_spare: 1.268,
     root_once: 0.0,
     no_root: 20.0,
     other_triad: 6.0,
-    inverted: 3.095,
-    inverted_big: 0.639,
+    inverted: 3.571,
+    inverted_big: 0.532,
     no_bass: 35.0,
     muddy: 12.0,
-    bass: 11.998,
+    bass: 13.368,
     bass_beyond: 4,
 };
 

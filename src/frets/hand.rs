@@ -15,7 +15,8 @@ const FURTHEST: [[f32; 4]; 4] = [
 
 /// How far they stand apart on a mandolin before it is felt (common practice: one finger a fret, two frets between
 /// neighbours only on neighbouring courses). Players keep their fingering on longer necks, so that there the length along
-/// the neck is brought to the mandolin's scale first.
+/// the neck is brought to the mandolin's scale first. Where each finger has one fret to look after, two fingers a fret
+/// apart are at ease on any courses, so that only the length along the neck counts.
 const COMFORTABLE: [[f32; 4]; 4] = [
     [0.0, 37.5, 69.0, 95.0],
     [37.5, 0.0, 37.5, 69.0],
@@ -27,6 +28,9 @@ const COMFORTABLE: [[f32; 4]; 4] = [
 /// second is the narrower one.
 const MANDOLIN_MM: f32 = 350.0;
 const MANDOLIN_FRETS: f32 = 1.8;
+
+/// What is left of that beside a finger that lies over three courses or more (common practice: a barre shortens the reach).
+const FLAT_EASE: f32 = 0.85;
 
 /// What it counts, in steps between fingers, to leave the nut or to use the little finger.
 const MOVED: f32 = 0.4;
@@ -135,7 +139,7 @@ impl Hand<'_> {
             return;
         };
         for finger in free..4 {
-            let Some(spread) = self.spread(finger, (fret, course)) else {
+            let Some(spread) = self.spread(finger, next) else {
                 continue;
             };
             let mut held = next;
@@ -240,10 +244,11 @@ impl Hand<'_> {
             return None;
         }
         let wide = (courses - 2.0).max(0.0) * self.weights.barre_wide;
-        // For two courses with one between that is stopped higher, fingers stand rather than lie.
-        let bridge = under.len() == 3 && under[1] > fret;
+        let gaps = under
+            .windows(2)
+            .filter(|pair| pair[0] == fret && pair[1] > fret);
+        let bridged = self.weights.bridged * times(gaps.count());
         let arched = if beside { self.weights.arched } else { 0.0 };
-        let bridged = if bridge { self.weights.bridged } else { 0.0 };
         Some(
             stiff
                 + self.weights.barre
@@ -255,7 +260,8 @@ impl Hand<'_> {
     }
 
     /// Effort of spreading a finger away from those already set; `None` if it does not reach.
-    fn spread(&self, finger: usize, (fret, course): (u8, usize)) -> Option<f32> {
+    fn spread(&self, finger: usize, next: usize) -> Option<f32> {
+        let (before, (fret, course)) = (&self.stopped[..next], self.stopped[next]);
         let mut effort = 0.0;
         for (other, &(at, on)) in self.set.iter().enumerate().take(finger) {
             if at == 0 {
@@ -267,12 +273,18 @@ impl Hand<'_> {
                 return None;
             }
             let along = along * MANDOLIN_MM / self.reach.scale_mm;
-            let along = match self.reach.in_fifths() {
-                true => along,
+            let felt = match self.reach.in_fifths() {
+                true => along.hypot(across),
                 false => along * MANDOLIN_FRETS,
             };
-            let felt = along.hypot(across);
-            effort += self.weights.reach * (felt - COMFORTABLE[other][finger]).max(0.0);
+            // A pad on two courses is no barre.
+            let held = |&&(_, on): &&(u8, usize)| self.fingers[on] == Some(Finger::ALL[other]);
+            let flat = before
+                .iter()
+                .rfind(held)
+                .is_some_and(|&(_, last)| last > on + 1);
+            let ease = if flat { FLAT_EASE } else { 1.0 };
+            effort += self.weights.reach * (felt - COMFORTABLE[other][finger] * ease).max(0.0);
         }
         Some(effort)
     }

@@ -361,7 +361,7 @@ impl<'a> Search<'a> {
         };
         // Open courses ask for a hand at the nut.
         let away = if sofar.open {
-            f32::from(self.low.saturating_sub(1))
+            f32::from(self.low.saturating_sub(1)).powf(1.5)
         } else {
             0.0
         };

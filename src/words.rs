@@ -272,6 +272,7 @@ impl Words {
             MissingNote::Fifth => fl!(self.loader, "missing-fifth"),
             MissingNote::Seventh => fl!(self.loader, "missing-seventh"),
             MissingNote::Other => fl!(self.loader, "missing-other"),
+            MissingNote::Bass => fl!(self.loader, "missing-bass"),
         };
         let mut words: Vec<_> = missing.iter().map(word).collect();
         words.dedup();
@@ -325,7 +326,8 @@ impl Words {
 
     /// An open string for those who listen.
     pub fn ring(&self, ring: &RingString) -> String {
-        let course = ring.name.as_str();
+        let number = ring.string.map(|number| format!(" {number}"));
+        let course = ring.name.clone() + &number.unwrap_or_default();
         match ring.verdict {
             Verdict::Ring => fl!(self.loader, "ring-yes", course = course),
             Verdict::Colour => fl!(self.loader, "ring-leave", course = course),

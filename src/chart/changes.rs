@@ -95,19 +95,6 @@ impl Changes {
         self.0.get(self.0.partition_point(|change| change.at <= at))
     }
 
-    /// Other symbols at the same times, from the index in [`Playing::bars`] and the symbol; equal neighbours become one.
-    pub(super) fn map(&self, mut symbol: impl FnMut(usize, Symbol) -> Symbol) -> Self {
-        let mut changes: Vec<Change> = Vec::with_capacity(self.0.len());
-        for &change in &self.0 {
-            let symbol = symbol(change.played_bar, change.symbol);
-            match changes.last_mut() {
-                Some(last) if last.symbol == symbol => last.length += change.length,
-                _ => changes.push(Change { symbol, ..change }),
-            }
-        }
-        Self(changes)
-    }
-
     /// Each different symbol in the order in which it first comes: the chords to know before one starts.
     pub fn symbols(&self) -> Vec<Symbol> {
         let mut symbols = Vec::new();

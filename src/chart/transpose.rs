@@ -2,8 +2,6 @@
 
 use crate::theory::{Direction, Key, NoteName, Symbol, Transposition, three_chords};
 
-use super::changes::Changes;
-use super::order::Playing;
 use super::tune::{Bar, Tune};
 
 /// How chords are made simpler.
@@ -131,25 +129,5 @@ fn move_bar(bar: &mut Bar, by: Transposition) {
         for grace in &mut note.grace {
             *grace = by.pitch(*grace);
         }
-    }
-}
-
-impl Changes {
-    /// The changes in another key: what [`Tune::in_key`] gives, without touching the melody.
-    pub fn in_key(&self, change: &KeyChange, playing: &Playing) -> Self {
-        self.map(|index, symbol| {
-            let bar = playing.bars.get(index).map_or(0, |bar| bar.written);
-            change.at(bar).symbol(symbol)
-        })
-    }
-
-    /// The changes made simpler; those that become equal to the one before are no change any more.
-    pub fn simplified(&self, simpler: Simpler, tune: &Tune, playing: &Playing) -> Self {
-        let keys = tune.keys();
-        self.map(|index, symbol| {
-            let bar = playing.bars.get(index);
-            let key = bar.and_then(|bar| keys.get(bar.written));
-            simpler.symbol(symbol, key.copied().unwrap_or(tune.key))
-        })
     }
 }

@@ -126,7 +126,7 @@ impl Hands {
                 .map(|barre| (barre.finger.number(), barre.fret, barre.from, barre.to))
                 .collect(),
             first_fret: shape.base_fret,
-            missing: MissingNote::of(&shape.missing),
+            missing: MissingNote::in_shape(&shape),
             frets: shape.frets,
             of,
         }
@@ -150,6 +150,7 @@ impl Hands {
             .into_iter()
             .map(|open| RingString {
                 name: open.note.name.in_style(self.style),
+                string: self.instrument.string_number(open.course),
                 verdict: match open.standing {
                     InChord::Fits => Verdict::Ring,
                     InChord::Colour => Verdict::Colour,

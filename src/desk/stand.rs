@@ -1,5 +1,6 @@
 //! The stand as it is seen.
 
+use crate::frets::Shape;
 use crate::theory::{Degree, NoteName};
 
 /// What chords are called. Their other name stands small on the card of the chord now either way.
@@ -42,11 +43,13 @@ pub enum Verdict {
 pub struct RingString {
     /// Its note in the player's names.
     pub name: String,
+    /// Which string it is, the highest 1, where another has the same name.
+    pub string: Option<u8>,
     /// Whether it may ring.
     pub verdict: Verdict,
 }
 
-/// A chord tone that a shape leaves out.
+/// What of a chord a shape leaves out.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 #[allow(missing_docs)]
 pub enum MissingNote {
@@ -55,10 +58,21 @@ pub enum MissingNote {
     Fifth,
     Seventh,
     Other,
+    /// The slash bass: others in the circle play it.
+    Bass,
 }
 
 impl MissingNote {
-    /// Each kind of note that is missing, once.
+    /// Each kind of note that a shape lacks, once.
+    pub fn in_shape(shape: &Shape) -> Vec<Self> {
+        let mut missing = Self::of(&shape.missing);
+        if shape.bass_left_out {
+            missing.insert(0, Self::Bass);
+        }
+        missing
+    }
+
+    /// Each kind of note among degrees, once.
     pub fn of(degrees: &[Degree]) -> Vec<Self> {
         let mut missing = Vec::new();
         for degree in degrees {

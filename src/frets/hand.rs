@@ -9,36 +9,43 @@ use super::shape::{Barre, Finger};
 const FURTHEST: [[f32; 4]; 4] = [
     [0.0, 75.0, 100.0, 120.0],
     [75.0, 0.0, 72.0, 100.0],
-    [100.0, 72.0, 0.0, 68.0],
-    [120.0, 100.0, 68.0, 0.0],
+    [100.0, 72.0, 0.0, 69.0],
+    [120.0, 100.0, 69.0, 0.0],
 ];
 
 /// How far they stand apart on a mandolin before it is felt (common practice: one finger a fret, two frets between
 /// neighbours only on neighbouring courses). Players keep their fingering on longer necks, so that there the length along
-/// the neck is brought to the mandolin's scale first.
+/// the neck is brought to the mandolin's scale first. Where each finger has one fret to look after, two fingers a fret
+/// apart are at ease on any courses, so that only the length along the neck counts.
 pub(super) const COMFORTABLE: [[f32; 4]; 4] = [
-    [0.0, 35.5, 68.0, 95.0],
-    [35.5, 0.0, 35.5, 68.0],
-    [68.0, 35.5, 0.0, 35.5],
-    [95.0, 68.0, 35.5, 0.0],
+    [0.0, 37.5, 69.0, 95.0],
+    [37.5, 0.0, 37.5, 69.0],
+    [69.0, 37.5, 0.0, 37.5],
+    [95.0, 69.0, 37.5, 0.0],
 ];
 
-/// The scale that [`COMFORTABLE`] is for, in mm.
+/// The scale that [`COMFORTABLE`] is for, in mm, and the frets that a finger has to look after there: two, of which the
+/// second is the narrower one.
 pub(super) const MANDOLIN_MM: f32 = 350.0;
+const MANDOLIN_FRETS: f32 = 1.8;
+
+/// What is left of that beside a finger that lies over three courses or more (common practice: a barre shortens the reach).
+const FLAT_EASE: f32 = 0.85;
 
 /// What it counts, in steps between fingers, to leave the nut or to use the little finger.
 const MOVED: f32 = 0.4;
 const LITTLE: f32 = 0.5;
 
-/// Fingers reach across the neck more readily than they spread along it.
-const ACROSS: f32 = 0.8;
-
 /// Furthest from the lowest to the highest stopped fret, in mm and in frets.
 pub(super) const WIDEST: f32 = FURTHEST[0][3];
 pub(super) const MOST_FRETS: u8 = 5;
 
+/// Furthest in frets where a course sounds open: the hand cannot turn out of first position without touching it (common
+/// practice: a box of five frets at the nut).
+pub(super) const OPEN_FRETS: u8 = 4;
+
 /// Length over which each finger can lie flat, in mm: the whole index, but only the pads of the others (common practice).
-const FLAT: [f32; 4] = [60.0, 20.0, 20.0, 12.0];
+const FLAT: [f32; 4] = [60.0, 20.0, 24.0, 12.0];
 
 /// A neck as the hand feels it.
 #[derive(Debug)]
@@ -68,6 +75,10 @@ impl Reach {
             frets_a_finger: instrument.frets_a_finger,
             spacing_mm: short(instrument.spacing_mm),
         }
+    }
+
+    fn in_fifths(&self) -> bool {
+        self.frets_a_finger > 1
     }
 }
 
@@ -129,8 +140,14 @@ impl Hand<'_> {
             return;
         }
         let Some(&(fret, course)) = self.stopped.get(next) else {
+            let turned = if self.turns_back() {
+                self.weights.turned
+            } else {
+                0.0
+            };
             let effort = floor
-                + self.weights.turned * self.turns() * self.stretched()
+                + turned * self.stretched()
+                + self.weights.rising * self.rising()
                 + self.weights.strange * self.strangeness();
             if self.best.is_none_or(|best| effort < best.effort) {
                 let fingers = self.fingers;
@@ -139,21 +156,32 @@ impl Hand<'_> {
             return;
         };
         for finger in free..4 {
-            let Some(spread) = self.spread(finger, (fret, course)) else {
+            let Some(spread) = self.spread(finger, next) else {
                 continue;
             };
-            self.set[finger] = (fret, course);
             let mut held = next;
             while let Some(&(also_fret, to)) = self.stopped.get(held)
                 && also_fret == fret
                 && let Some(flat) = self.flat(finger, fret, course, to)
             {
                 self.fingers[to] = Some(Finger::ALL[finger]);
-                self.place(held + 1, finger + 1, used + 1, effort + spread + flat);
+                self.set[finger] = (fret, course);
+                if held == next || !self.neighbours(next) && !self.neighbours(held + 1) {
+                    self.place(held + 1, finger + 1, used + 1, effort + spread + flat);
+                }
                 held += 1;
             }
             self.set[finger] = (0, 0);
         }
+    }
+
+    /// Whether a stopped course and the one before it lie side by side on one fret. Such a row is held by fingers beside each
+    /// other or by one that lies flat over all of it, never by a flat one and another beside it.
+    fn neighbours(&self, at: usize) -> bool {
+        let pair = at
+            .checked_sub(1)
+            .map(|before| (self.stopped.get(before), self.stopped.get(at)));
+        matches!(pair, Some((Some(before), Some(this))) if this.0 == before.0 && this.1 == before.1 + 1)
     }
 
     /// Steps between the fingers and those that own their frets, with the hand at the nut or at the lowest stopped fret,
@@ -172,10 +200,21 @@ impl Hand<'_> {
         little + from(1, 0.0).min(from(low, MOVED))
     }
 
-    /// How often the fingers turn back on their way across the courses: 3 2 1 and 1 2 3 never do, 2 3 1 does once.
-    fn turns(&self) -> f32 {
-        let mut turns = 0.0;
-        let mut rising = None;
+    /// Frets by which the last stopped course is stopped higher than the first.
+    fn rising(&self) -> f32 {
+        let stops = |fret: &&u8| **fret != 0 && **fret != NOT_PLAYED;
+        let (first, last) = (
+            self.frets.iter().find(stops),
+            self.frets.iter().rfind(stops),
+        );
+        first
+            .zip(last)
+            .map_or(0.0, |(first, last)| f32::from(last.saturating_sub(*first)))
+    }
+
+    /// Whether the fingers turn back on their way across the courses: 3 2 1 and 1 2 3 do not, 2 3 1 does.
+    fn turns_back(&self) -> bool {
+        let (mut rises, mut falls) = (false, false);
         let mut before = None;
         let mut seen = [false; 5];
         for finger in self.fingers.iter().flatten() {
@@ -183,16 +222,11 @@ impl Hand<'_> {
             if std::mem::replace(&mut seen[usize::from(finger.number())], true) {
                 continue;
             }
-            if let Some(before) = before {
-                let up = finger > before;
-                if rising.is_some_and(|rising| rising != up) {
-                    turns += 1.0;
-                }
-                rising = Some(up);
-            }
+            rises |= before.is_some_and(|before| finger > before);
+            falls |= before.is_some_and(|before| finger < before);
             before = Some(finger);
         }
-        turns
+        rises && falls
     }
 
     /// Frets between the lowest and the highest finger beyond one.
@@ -204,8 +238,14 @@ impl Hand<'_> {
 
     /// Effort of a finger that lies over the courses `from..=to`; `None` where it cannot.
     fn flat(&self, finger: usize, fret: u8, from: usize, to: usize) -> Option<f32> {
+        let courses = times(to + 1 - from);
+        let stiff = if fret == 1 {
+            self.weights.stiff * courses
+        } else {
+            0.0
+        };
         if from == to {
-            return Some(0.0);
+            return Some(stiff);
         }
         let index = finger == 0;
         let under = &self.frets[from..=to];
@@ -215,19 +255,30 @@ impl Hand<'_> {
         // A finger lies down from the high side: over a course there that is stopped lower it must arch, and more than two
         // flat courses damp an open one there.
         let beside = self.frets.get(to + 1).is_some_and(|&f| f != 0 && f < fret);
-        let damps = under.len() > 2 && self.frets[to + 1..].contains(&0);
-        let courses = times(under.len());
+        let damps = under.len() > 2 && self.frets[to + 1..].contains(&0) && !self.reach.in_fifths();
         let length = (courses - 1.0) * self.reach.spacing_mm;
         if !lies || damps || length > FLAT[finger] {
             return None;
         }
         let wide = (courses - 2.0).max(0.0) * self.weights.barre_wide;
+        let gaps = under
+            .windows(2)
+            .filter(|pair| pair[0] == fret && pair[1] > fret);
+        let bridged = self.weights.bridged * times(gaps.count());
         let arched = if beside { self.weights.arched } else { 0.0 };
-        Some(self.weights.barre + wide + arched + times(finger) * self.weights.barre_weaker)
+        Some(
+            stiff
+                + self.weights.barre
+                + wide
+                + arched
+                + bridged
+                + times(finger) * self.weights.barre_weaker,
+        )
     }
 
     /// Effort of spreading a finger away from those already set; `None` if it does not reach.
-    fn spread(&self, finger: usize, (fret, course): (u8, usize)) -> Option<f32> {
+    fn spread(&self, finger: usize, next: usize) -> Option<f32> {
+        let (before, (fret, course)) = (&self.stopped[..next], self.stopped[next]);
         let mut effort = 0.0;
         for (other, &(at, on)) in self.set.iter().enumerate().take(finger) {
             if at == 0 {
@@ -238,8 +289,19 @@ impl Hand<'_> {
             if along.hypot(across) > FURTHEST[other][finger] {
                 return None;
             }
-            let felt = (along * MANDOLIN_MM / self.reach.scale_mm).hypot(across * ACROSS);
-            effort += self.weights.reach * (felt - COMFORTABLE[other][finger]).max(0.0);
+            let along = along * MANDOLIN_MM / self.reach.scale_mm;
+            let felt = match self.reach.in_fifths() {
+                true => along.hypot(across),
+                false => along * MANDOLIN_FRETS,
+            };
+            // A pad on two courses is no barre.
+            let held = |&&(_, on): &&(u8, usize)| self.fingers[on] == Some(Finger::ALL[other]);
+            let flat = before
+                .iter()
+                .rfind(held)
+                .is_some_and(|&(_, last)| last > on + 1);
+            let ease = if flat { FLAT_EASE } else { 1.0 };
+            effort += self.weights.reach * (felt - COMFORTABLE[other][finger] * ease).max(0.0);
         }
         Some(effort)
     }

@@ -52,6 +52,17 @@ impl Capo {
     }
 }
 
+/// How an instrument sounds a chord: what its shapes are for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Texture {
+    /// All courses in one stroke.
+    Full,
+    /// Two neighbouring courses at once: more do not fit under a bow.
+    DoubleStop,
+    /// The root and the fifth, on neighbouring courses and in turn: the harmony is left to the others (common practice).
+    RootAndFifth,
+}
+
 /// A neck with its tuning.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Instrument {
@@ -69,6 +80,8 @@ pub struct Instrument {
     /// Frets that each finger looks after when the hand is at the nut: two where the courses are a fifth apart (index 1-2,
     /// middle 3-4, ring 5-6, little 7), otherwise one (common practice).
     pub frets_a_finger: u8,
+    /// How it sounds a chord.
+    pub texture: Texture,
     /// Whether there are frets at all. A fiddle has none: numbers are then semitones, and marks for the fingers.
     pub fretted: bool,
 }
@@ -130,6 +143,22 @@ impl Instrument {
             courses,
             ..self
         }
+    }
+
+    /// Which string a course is as players count, from the highest one at 1, where the open course shares its letter with
+    /// another; elsewhere the letter says it.
+    ///
+    /// ```
+    /// use fourcourse::frets::Instrument;
+    /// let banjo = Instrument::by_id("banjo").unwrap();
+    /// let numbers: Vec<_> = (0..5).map(|course| banjo.string_number(course)).collect();
+    /// assert_eq!(numbers, [Some(5), Some(4), Some(3), None, Some(1)]);
+    /// ```
+    pub fn string_number(&self, course: usize) -> Option<u8> {
+        let name = self.courses.get(course)?.open.name;
+        let alike = self.courses.iter().filter(|other| other.open.name == name);
+        let number = u8::try_from(self.courses.len() - course).ok();
+        number.filter(|_| alike.count() > 1)
     }
 
     /// Distance in mm from the nut to a fret: `scale (1 - 2^(-fret/12))`, the rule of equal temperament.

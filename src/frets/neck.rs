@@ -3,7 +3,7 @@
 use crate::theory::Chord;
 
 use super::hand::{self, Frets, Grip, NOT_PLAYED, Reach};
-use super::instrument::{Capo, Instrument, MAX_COURSES};
+use super::instrument::{Capo, Instrument, MAX_COURSES, Texture};
 use super::ring::spelled;
 use super::shape::{BOX_FRETS, Shape};
 use super::tones::Tones;
@@ -16,13 +16,16 @@ pub(super) struct Neck {
     pub(super) at: Vec<[Option<(i32, u8)>; 32]>,
     /// Courses that start above the nut.
     pub(super) short: [bool; MAX_COURSES],
+    pub(super) texture: Texture,
+    /// MIDI key of the lowest open course, the capo counted.
+    pub(super) lowest: i32,
     pub(super) last: u8,
     pub(super) reach: Reach,
 }
 
 impl Neck {
     pub(super) fn new(instrument: &Instrument, capo: Capo, chord: Chord) -> Self {
-        let tones = Tones::of(chord);
+        let tones = Tones::of(chord, instrument.texture);
         let courses = instrument.courses.len().min(MAX_COURSES);
         let mut short = [false; MAX_COURSES];
         let mut at = vec![[None; 32]; courses];
@@ -38,14 +41,34 @@ impl Neck {
                 });
             }
         }
+        let opens = (0..courses).filter_map(|course| instrument.sound(course, 0, capo));
+        let lowest = opens.map(|open| open.midi()).min().unwrap_or(0);
         Self {
             tones,
             courses,
             at,
             short,
+            texture: instrument.texture,
+            lowest,
             last,
             reach: Reach::of(instrument, capo),
         }
+    }
+
+    /// Most courses that sound at once.
+    pub(super) fn together(&self) -> usize {
+        match self.texture {
+            Texture::Full => self.courses,
+            Texture::DoubleStop => self.courses.min(2),
+            Texture::RootAndFifth => self.courses.min(self.tones.list().len()),
+        }
+    }
+
+    /// Whether its lowest courses are heard as a bass: it has more courses than these, short strings not counted, or
+    /// plays nothing else.
+    pub(super) fn has_bass(&self, bass_beyond: usize) -> bool {
+        let long = self.short[..self.courses].iter().filter(|short| !**short);
+        self.texture == Texture::RootAndFifth || long.count() > bass_beyond
     }
 
     /// What the player is told of a grip on some frets.
@@ -86,6 +109,8 @@ impl Neck {
                 .collect(),
             missing: missing.collect(),
             lowest: lowest.and_then(|&(_, tone)| self.tones.get(tone).degree),
+            bass_left_out: (self.tones.bass)
+                .is_some_and(|bass| lowest.is_none_or(|&(_, tone)| tone != bass)),
             span_mm: if low == 0 { 0.0 } else { f64::from(span) },
             base_fret: if high <= BOX_FRETS { 1 } else { low },
             movable: !frets.contains(&0),

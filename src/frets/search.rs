@@ -2,22 +2,25 @@
 
 use std::collections::BinaryHeap;
 
-use crate::theory::{Chord, Degree, Need};
+use crate::theory::{Chord, Need};
 
 use super::effort::{FINGERS, Weights, times};
-use super::hand::{Frets, Grip, MOST_FRETS, NOT_PLAYED, WIDEST, best_grip};
-use super::instrument::{Capo, Instrument, MAX_COURSES};
+use super::hand::{Frets, Grip, MOST_FRETS, NOT_PLAYED, OPEN_FRETS, WIDEST, best_grip};
+use super::instrument::{Capo, Instrument, MAX_COURSES, Texture};
 use super::neck::Neck;
 use super::shape::{Order, Shape};
+use super::sound::{Sounding, lack, off_ground};
 
 /// Steps after which a search stops with what it has. Only odd tunings with many courses come near it: every built-in
 /// instrument is searched to the end.
 const MOST_STEPS: u32 = 400_000;
 
-/// The easiest shapes of a chord in an order, at most `most` of them, the best first.
+/// The easiest shapes of a chord in an order, at most `most` of them, the best first, each of them another shape: for a
+/// beginner one that is held like one before it, with a course more left out or left open, is not.
 ///
-/// A slash bass is the lowest sounding note; where no shape can have it there, as on a ukulele, shapes without it are
-/// given and [`Shape::lowest`] tells. Empty where nothing can be held, such as on an instrument of one course.
+/// A slash bass is the lowest sounding note where the neck has bass courses, or where it costs no more than another
+/// inversion; otherwise it is left to others, which [`Shape::bass_left_out`] tells. Empty where nothing can be held, such
+/// as on an instrument without courses.
 ///
 /// ```
 /// use fourcourse::frets::{Capo, Instrument, Order, shapes};
@@ -34,25 +37,51 @@ pub fn shapes(
     order: Order,
     most: usize,
 ) -> Vec<Shape> {
-    search(instrument, capo, chord, order, most, Weights::of(order))
+    let neck = Neck::new(instrument, capo, chord);
+    let search = |most| Search::new(&neck, order, most, Weights::of(order)).run();
+    let kept = match order {
+        Order::Chops => search(most),
+        Order::Beginner => {
+            let mut enough = most.saturating_mul(2);
+            loop {
+                let found = search(enough);
+                let all = found.len() < enough;
+                let kept = different(found, most);
+                if all || kept.len() == most {
+                    break kept;
+                }
+                enough = enough.saturating_mul(2);
+            }
+        }
+    };
+    let shape = |found: &Found| neck.shape(&found.frets, &found.grip, found.cost);
+    kept.iter().map(shape).collect()
 }
 
-pub(super) fn search(
-    instrument: &Instrument,
-    capo: Capo,
-    chord: Chord,
-    order: Order,
-    most: usize,
-    weights: &Weights,
-) -> Vec<Shape> {
+/// Every shape of a chord that a hand can hold, the easiest in an order first, those that differ only by a course that is
+/// left out among them. Many, and slow to find; [`shapes`] has the few that a player wants.
+pub fn every_shape(instrument: &Instrument, capo: Capo, chord: Chord, order: Order) -> Vec<Shape> {
     let neck = Neck::new(instrument, capo, chord);
-    let found = Search::new(&neck, order, most, weights).run();
-    if found.is_empty() && chord.bass.is_some() {
-        let chord = Chord::new(chord.root, chord.quality);
-        return search(instrument, capo, chord, order, most, weights);
-    }
+    let found = Search::new(&neck, order, usize::MAX, Weights::of(order)).run();
     let shape = |found: &Found| neck.shape(&found.frets, &found.grip, found.cost);
     found.iter().map(shape).collect()
+}
+
+/// The first `most` shapes that are not held like one before them, with a course more left out or left open.
+fn different(found: Vec<Found>, most: usize) -> Vec<Found> {
+    let mut kept: Vec<Found> = Vec::new();
+    for shape in found {
+        let alike = |other: &Found| {
+            let mut pairs = shape.frets.iter().zip(&other.frets);
+            pairs.all(|(&new, &old)| {
+                new == old || new == NOT_PLAYED || new == 0 && old == NOT_PLAYED
+            })
+        };
+        if kept.len() < most && !kept.iter().any(alike) {
+            kept.push(shape);
+        }
+    }
+    kept
 }
 
 /// A shape that was found; ordered by cost, and by frets where costs are equal, so that the order is always the same.
@@ -94,8 +123,12 @@ struct Sofar {
     pressed: u8,
     high: u8,
     sounding: u8,
+    /// The lowest note, MIDI key and tone.
+    lowest: Option<(i32, u8)>,
     /// Courses left out since the last one that sounds.
     run: u8,
+    /// Whether a course sounds open.
+    open: bool,
     /// Whether the last course that sounds is open and one before it is stopped.
     open_after_stopped: bool,
 }
@@ -110,12 +143,16 @@ struct Search<'a> {
     dispensable: u16,
     /// Vital tones that may be missing, because there are not enough courses.
     spare: usize,
+    /// How many courses must sound, and how many can.
     fewest: u8,
+    together: u8,
     frets: Frets,
     low: u8,
     high: u8,
     /// The last course that has a tone at the lowest fret.
     low_until: usize,
+    /// The lowest MIDI key that a course or one after it can sound.
+    lowest_from: [i32; MAX_COURSES + 1],
     steps: u32,
     found: BinaryHeap<Found>,
 }
@@ -123,7 +160,8 @@ struct Search<'a> {
 impl<'a> Search<'a> {
     fn new(neck: &'a Neck, order: Order, most: usize, weights: &'a Weights) -> Self {
         let vital = neck.tones.mask(Need::Vital);
-        let tones = u8::try_from(neck.tones.list().len()).unwrap_or(u8::MAX);
+        let small = |count: usize| u8::try_from(count).unwrap_or(u8::MAX);
+        let (tones, together) = (small(neck.tones.list().len()), small(neck.together()));
         Self {
             neck,
             weights,
@@ -132,12 +170,14 @@ impl<'a> Search<'a> {
             vital,
             root: neck.tones.mask(Need::Root),
             dispensable: neck.tones.mask(Need::Spare),
-            spare: (vital.count_ones() as usize).saturating_sub(neck.courses),
-            fewest: tones.clamp(2, 3),
+            spare: (vital.count_ones() as usize).saturating_sub(neck.together()),
+            fewest: tones.clamp(2, 3).min(together),
+            together,
             frets: [NOT_PLAYED; MAX_COURSES],
             low: 0,
             high: 0,
             low_until: 0,
+            lowest_from: lowest_from(neck),
             steps: 0,
             found: BinaryHeap::new(),
         }
@@ -161,7 +201,7 @@ impl<'a> Search<'a> {
             let within = |&fret: &u8| mm[usize::from(fret)] - mm[usize::from(low)] <= WIDEST;
             let furthest = self.neck.last.min(low + MOST_FRETS);
             self.high = (low..=furthest).rev().find(within).unwrap_or(low);
-            let effort = self.weights.position * f32::from(low - 1);
+            let effort = self.weights.position * f32::from(low - 1).powf(0.8);
             self.course(
                 0,
                 Sofar {
@@ -204,8 +244,12 @@ impl<'a> Search<'a> {
             let cheapest = weights.no_spare.min(weights.no_root);
             times((root + spare).saturating_sub(free)) * cheapest
         };
-        let short_of_four = 4_usize.saturating_sub(usize::from(sofar.sounding) + left);
-        tones + times(short_of_four) * weights.thin
+        let wanted = usize::from(self.together).min(4);
+        let short_of_four = wanted.saturating_sub(usize::from(sofar.sounding) + left);
+        let settled = |low: &(i32, u8)| low.0 <= self.lowest_from[self.neck.courses - left];
+        let ground = sofar.lowest.filter(settled);
+        let ground = ground.map_or(0.0, |low| off_ground(self.neck, weights, low));
+        tones + ground + times(short_of_four) * weights.thin
     }
 
     /// Decides a course and those after it.
@@ -227,23 +271,29 @@ impl<'a> Search<'a> {
         }
         let row = &self.neck.at[course];
         if self.open_too
-            && let Some((_, tone)) = row[0]
+            && let Some(note) = row[0]
         {
-            self.sound(course, 0, tone, sofar);
+            self.sound(course, 0, note, sofar);
         }
         if self.low > 0 {
             for fret in self.low..=self.high {
-                if let Some((_, tone)) = row[usize::from(fret)] {
-                    self.sound(course, fret, tone, sofar);
+                if let Some(note) = row[usize::from(fret)] {
+                    self.sound(course, fret, note, sofar);
                 }
             }
         }
         self.leave(course, sofar);
     }
 
-    fn sound(&mut self, course: usize, fret: u8, tone: u8, sofar: Sofar) {
+    fn sound(&mut self, course: usize, fret: u8, note: (i32, u8), sofar: Sofar) {
         let mut now = sofar;
+        if sofar.sounding == self.together {
+            return;
+        }
         if sofar.run > 0 && sofar.sounding > 0 {
+            if self.neck.texture != Texture::Full {
+                return;
+            }
             // The courses left out lie between sounding ones: a finger next to each must damp it.
             let from = course - usize::from(sofar.run);
             let stops = |fret: u8| fret != 0 && fret != NOT_PLAYED;
@@ -255,6 +305,7 @@ impl<'a> Search<'a> {
             now.effort += f32::from(sofar.run) * (self.weights.damped - self.weights.left_out);
         }
         if fret == 0 {
+            now.open = true;
             now.open_after_stopped = now.stopped != 0;
         } else {
             if now.open_after_stopped {
@@ -269,7 +320,13 @@ impl<'a> Search<'a> {
                 now.high = fret;
             }
         }
-        now.tones |= 1 << tone;
+        if now.open && now.high > self.low + OPEN_FRETS {
+            return;
+        }
+        now.tones |= 1 << note.1;
+        if now.lowest.is_none_or(|low| note.0 < low.0) {
+            now.lowest = Some(note);
+        }
         now.sounding += 1;
         now.run = 0;
         self.frets[course] = fret;
@@ -287,14 +344,27 @@ impl<'a> Search<'a> {
     }
 
     fn finish(&mut self, sofar: Sofar) {
-        let distinct = sofar.tones.count_ones();
-        if !self.stands(sofar) || sofar.sounding < self.fewest || distinct < 2 {
+        if !self.stands(sofar)
+            || sofar.sounding < self.fewest
+            || sofar.tones.count_ones() < u32::from(self.fewest.min(2))
+        {
             return;
         }
-        let Some(sound) = self.sound_effort(sofar) else {
+        let sounding = Sounding {
+            tones: sofar.tones,
+            courses: sofar.sounding,
+            run: sofar.run,
+        };
+        let Some(sound) = lack(self.neck, self.weights, &self.frets, sounding) else {
             return;
         };
-        let effort = sofar.effort + sound;
+        // Open courses ask for a hand at the nut.
+        let away = if sofar.open {
+            f32::from(self.low.saturating_sub(1)).powf(1.5)
+        } else {
+            0.0
+        };
+        let effort = sofar.effort + sound + self.weights.away * away;
         if self.too_much(effort + self.least_grip(sofar)) {
             return;
         }
@@ -315,57 +385,26 @@ impl<'a> Search<'a> {
             *worst = found;
         }
     }
+}
 
-    /// What is lacking in the sound; `None` where the chord is no longer itself.
-    fn sound_effort(&self, sofar: Sofar) -> Option<f32> {
-        let weights = self.weights;
-        let tones = &self.neck.tones;
-        let mut lowest: Option<(i32, u8)> = None;
-        let mut foreign = 0_u8;
-        for (row, &fret) in self.neck.at.iter().zip(&self.frets) {
-            let Some((midi, place)) = row.get(usize::from(fret)).copied().flatten() else {
-                continue;
-            };
-            if lowest.is_none_or(|(low, _)| midi < low) {
-                lowest = Some((midi, place));
-            }
-            foreign += u8::from(tones.get(place).degree.is_none());
-        }
-        let (_, lowest) = lowest?;
-        if tones.bass.is_some_and(|bass| bass != lowest) || foreign > 1 {
-            return None;
-        }
-        let mut effort = weights.thin * f32::from(4_u8.saturating_sub(sofar.sounding));
-        // The strum runs on to the last course: one that is left out there must be damped too.
-        effort += f32::from(sofar.run) * (weights.damped - weights.left_out);
-        for (place, tone) in tones.list().iter().enumerate() {
-            if sofar.tones & (1 << place) == 0 {
-                effort += match tone.need {
-                    Need::Third => weights.no_third,
-                    Need::Spare => weights.no_spare,
-                    Need::Root => weights.no_root,
-                    Need::Vital => weights.no_third + weights.no_root,
-                };
-            }
-        }
-        if tones.bass.is_none() {
-            let degree = tones.get(lowest).degree;
-            let long = (0..self.neck.courses)
-                .filter(|&course| !self.neck.short[course])
-                .count();
-            if long > weights.bass_beyond && degree != Some(Degree::Root) {
-                effort += weights.bass;
-            }
-            if !matches!(degree, Some(Degree::Root | Degree::Fifth)) {
-                effort += weights.inverted;
-            }
-        }
-        Some(effort)
+/// The lowest MIDI key of a tone on each course or any after it.
+fn lowest_from(neck: &Neck) -> [i32; MAX_COURSES + 1] {
+    let mut lowest = [i32::MAX; MAX_COURSES + 1];
+    for course in (0..neck.courses).rev() {
+        let own = neck.at[course]
+            .iter()
+            .flatten()
+            .map(|&(midi, _)| midi)
+            .min();
+        lowest[course] = lowest[course + 1].min(own.unwrap_or(i32::MAX));
     }
+    lowest
 }
 
 #[cfg(test)]
 mod tests {
+    use crate::theory::Degree;
+
     use super::*;
 
     fn first(instrument: &str, capo: Capo, chord: &str, order: Order) -> Shape {

@@ -61,10 +61,12 @@ pub struct Shape {
     pub barres: Vec<Barre>,
     /// What the played courses sound, the first course first, spelled as the chord spells it.
     pub notes: Vec<Pitch>,
-    /// The chord's tones that do not sound.
+    /// The chord's tones that do not sound, of those that the instrument is there for: a bass does not miss the third.
     pub missing: Vec<Degree>,
     /// Which tone sounds lowest; `None` where it is a slash bass from outside the chord.
     pub lowest: Option<Degree>,
+    /// Whether a slash bass is not the lowest note: it is left to others in the circle.
+    pub bass_left_out: bool,
     /// From the lowest stopped fret to the highest, in mm along the neck.
     pub span_mm: f64,
     /// The fret in the first row of its chord box: 1 draws the nut.

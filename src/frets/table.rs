@@ -4,7 +4,7 @@
 
 use crate::theory::{Accidental, Letter, NoteName, Pitch};
 
-use super::instrument::{Course, Instrument, Strings};
+use super::instrument::{Course, Instrument, Strings, Texture};
 
 /// One instrument.
 pub(super) struct Row {
@@ -18,6 +18,7 @@ pub(super) struct Row {
     spacing_mm: f64,
     frets: u8,
     frets_a_finger: u8,
+    texture: Texture,
     fretted: bool,
 }
 
@@ -35,6 +36,7 @@ impl Row {
             spacing_mm: self.spacing_mm,
             frets: self.frets,
             frets_a_finger: self.frets_a_finger,
+            texture: self.texture,
             fretted: self.fretted,
         }
     }
@@ -59,6 +61,7 @@ impl Row {
             spacing_mm,
             frets,
             frets_a_finger: 1,
+            texture: Texture::Full,
             fretted: true,
         }
     }
@@ -80,6 +83,10 @@ impl Row {
         Self { short, ..self }
     }
 
+    const fn sounding(self, texture: Texture) -> Self {
+        Self { texture, ..self }
+    }
+
     const fn without_frets(self) -> Self {
         let fretted = false;
         Self { fretted, ..self }
@@ -95,7 +102,7 @@ const BARITONE: &[(Letter, i8)] = &[(D, 3), (G, 3), (B, 3), (E, 4)];
 const BANJO: &[(Letter, i8)] = &[(G, 4), (D, 3), (G, 3), (B, 3), (D, 4)];
 const BASS: &[(Letter, i8)] = &[(E, 1), (A, 1), (D, 2), (G, 2)];
 
-pub(super) const ROWS: [Row; 11] = [
+pub(super) const ROWS: [Row; 12] = [
     Row::new("mandolin", MANDOLIN, (350.0, 8.0), 20)
         .in_pairs()
         .in_fifths(),
@@ -106,6 +113,7 @@ pub(super) const ROWS: [Row; 11] = [
         .in_pairs()
         .in_fifths(),
     Row::new("tenor-banjo", MANDOLA, (530.0, 8.5), 17).in_fifths(),
+    Row::new("irish-tenor-banjo", OCTAVE_MANDOLIN, (530.0, 8.5), 17).in_fifths(),
     Row::new("tenor-guitar", MANDOLA, (584.0, 8.5), 19).in_fifths(),
     Row::new("guitar", GUITAR, (650.0, 7.5), 20),
     Row::new("ukulele", UKULELE, (345.0, 9.5), 15),
@@ -113,6 +121,7 @@ pub(super) const ROWS: [Row; 11] = [
     Row::new("banjo", BANJO, (667.0, 8.0), 22).short_at(5),
     Row::new("fiddle", MANDOLIN, (328.0, 6.5), 14)
         .in_fifths()
+        .sounding(Texture::DoubleStop)
         .without_frets(),
-    Row::new("bass", BASS, (864.0, 11.0), 20),
+    Row::new("bass", BASS, (864.0, 11.0), 20).sounding(Texture::RootAndFifth),
 ];

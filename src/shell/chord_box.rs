@@ -176,6 +176,6 @@ fn cell(
 
 /// What a shape leaves out, as a line for below its box.
 pub(super) fn missing(shape: &Shape, words: &Words) -> Option<String> {
-    let kinds = MissingNote::of(&shape.missing);
+    let kinds = MissingNote::in_shape(shape);
     (!kinds.is_empty()).then(|| words.missing(&kinds))
 }

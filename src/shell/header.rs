@@ -126,7 +126,11 @@ fn start(pitch: Pitch, instrument: &Instrument, capo: Capo, shell: &Shell) -> St
     let Some((course, fret)) = instrument.place(pitch, capo) else {
         return words.say("shell-chart-start", &[("note", note.into())]);
     };
-    let course = instrument.courses[course].open.name.in_style(look.notes());
+    let number = instrument.string_number(course);
+    let mut course = instrument.courses[course].open.name.in_style(look.notes());
+    if let Some(number) = number {
+        course += &format!(" {number}");
+    }
     if fret == 0 {
         return words.say(
             "shell-chart-start-open",

@@ -141,6 +141,7 @@ fn drawn(frets: &[Option<u8>], held: &Held) -> Shape {
         notes: held.notes.clone(),
         missing: Vec::new(),
         lowest: None,
+        bass_left_out: false,
         span_mm: 0.0,
         base_fret: if high <= BOX_FRETS { 1 } else { low },
         movable: false,

@@ -144,11 +144,14 @@ fn string<S>(instrument: &Instrument, open: &OpenString<S>) -> String {
 
 /// The course for the eye: with a capo, what it sounds too.
 fn name<S>(instrument: &Instrument, open: &OpenString<S>, look: Look) -> String {
+    let number = instrument.string_number(open.course);
+    let number = number.map_or_else(String::new, |number| format!(" {number}"));
     let sounds = open.note.name.in_style(look.notes());
     match instrument.courses.get(open.course) {
         Some(course) if course.open.name.class() != open.note.name.class() => {
-            format!("  {} ({sounds})", course.open.name.in_style(look.notes()))
+            let name = course.open.name.in_style(look.notes());
+            format!("  {name}{number} ({sounds})")
         }
-        _ => format!("  {sounds}"),
+        _ => format!("  {sounds}{number}"),
     }
 }

@@ -154,7 +154,9 @@ pub(super) fn json(shape: &Shape) -> Value {
         .iter()
         .map(|fret| fret.and_then(|_| sounding.next().map(|note| note.name.to_string())))
         .collect();
-    let missing: Vec<_> = shape.missing.iter().copied().map(degree_word).collect();
+    let missing = shape.missing.iter().copied().map(degree_word);
+    let bass = shape.bass_left_out.then_some("bass");
+    let missing: Vec<_> = bass.into_iter().chain(missing).collect();
     json!({"frets": shape.frets, "fingers": fingers, "notes": notes, "missing": missing})
 }
 

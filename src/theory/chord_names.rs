@@ -199,7 +199,7 @@ fn fit(
                 Need::Third => NO_THIRD,
                 Need::Root if sounding.count_ones() < 3 => return None,
                 Need::Root => NO_ROOT,
-                Need::Spare => NO_SPARE,
+                Need::Fifth | Need::Spare => NO_SPARE,
             };
             missing.push(degree);
         }

@@ -11,7 +11,9 @@ pub enum Need {
     Third,
     /// The root of a chord of four tones or more: the others tell it.
     Root,
-    /// The perfect fifth beside a third, or an extension below the name-giving one: nobody misses it.
+    /// The perfect fifth of a triad that has a third: without it the chord is thin.
+    Fifth,
+    /// The perfect fifth of a bigger chord, or an extension below the name-giving one: nobody misses it.
     Spare,
 }
 
@@ -35,7 +37,8 @@ impl Quality {
         let size = self.degrees().count();
         match degree {
             Root if size > 3 => Need::Root,
-            Fifth if third || size > 3 => Need::Spare,
+            Fifth if size > 3 => Need::Spare,
+            Fifth if third => Need::Fifth,
             MajorThird if self.has(Eleventh) => Need::Spare,
             MajorThird | MinorThird if size == 3 && self.has(Fifth) => Need::Third,
             Ninth if has(&[Eleventh, SharpEleventh, Thirteenth, FlatThirteenth]) => Need::Spare,

@@ -3,7 +3,7 @@
 
 #![allow(clippy::unwrap_used)] // the facts are our own files
 
-use fourcourse::frets::{Capo, Instrument, Order, Shape, shapes};
+use fourcourse::frets::{Capo, Instrument, Order, Shape, every_shape};
 use fourcourse::theory::Chord;
 use serde_json::Value;
 
@@ -29,7 +29,7 @@ fn not_found(id: &str, data: &str, step: usize) -> (Vec<String>, usize) {
     for entry in data.iter().step_by(step) {
         let symbol = entry["chord"].as_str().unwrap();
         let chord: Chord = symbol.parse().unwrap();
-        let found = shapes(&neck, Capo::NONE, chord, Order::Beginner, usize::MAX);
+        let found = every_shape(&neck, Capo::NONE, chord, Order::Beginner);
         for position in entry["positions"].as_array().unwrap() {
             all += 1;
             let frets = numbers(&position["frets"]);

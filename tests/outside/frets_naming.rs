@@ -105,15 +105,8 @@ const MOST: usize = if cfg!(debug_assertions) {
     usize::MAX
 };
 
-/// Instruments of which no two have the same intervals between their courses.
-const NECKS: [&str; 6] = [
-    "mandolin",
-    "guitar",
-    "ukulele",
-    "baritone-ukulele",
-    "banjo",
-    "bass",
-];
+/// Instruments that play whole chords, of which no two have the same intervals between their courses.
+const NECKS: [&str; 5] = ["mandolin", "guitar", "ukulele", "baritone-ukulele", "banjo"];
 
 #[test]
 fn every_shape_that_is_found_for_a_chord_is_named_as_that_chord() {
@@ -170,7 +163,7 @@ fn every_shape_that_is_found_for_a_chord_is_named_as_that_chord() {
         }
     }
     assert_eq!(wrong, Vec::<String>::new());
-    assert!(count > 9_000, "{count}");
+    assert!(count > 8_000, "{count}");
 }
 
 #[test]

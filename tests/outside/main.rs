@@ -14,6 +14,7 @@ mod chart_order;
 mod chart_ryans;
 mod frets_chords_db;
 mod frets_naming;
+mod frets_teacher;
 mod frets_trade;
 mod frets_tunings;
 mod spectrum;

@@ -246,21 +246,6 @@ proptest! {
     }
 
     #[test]
-    fn changes_alone_move_as_the_whole_tune_does(tune in tune(), tonic in name()) {
-        let playing = tune.playing();
-        let changes = Changes::of(&tune, &playing);
-        let moved = changes.in_key(&tune.key_change(tonic), &playing);
-        let whole = Changes::of(&tune.in_key(tonic), &playing);
-        // Two chords of one sound (A# and Bb) may become one: so compare what is heard.
-        for change in whole.as_slice() {
-            prop_assert_eq!(moved.at(change.at, false).map(|c| c.symbol), Some(change.symbol));
-        }
-        for simpler in [Simpler::Triads, Simpler::ThreeChords] {
-            changes.simplified(simpler, &tune, &playing);
-        }
-    }
-
-    #[test]
     fn any_text_is_a_strum_or_a_reason(text in "[DUbx.>| ]{0,70}|.{0,40}", metre in metre()) {
         if let Ok(pattern) = StrumPattern::read(&text, metre) {
             prop_assert!((1..=StrumPattern::MOST_SLOTS).contains(&pattern.slots.len()));

@@ -71,23 +71,6 @@ fn a_tonic_that_cannot_be_written_is_spelled_the_other_way() {
 }
 
 #[test]
-fn changes_alone_move_as_the_whole_tune_does() {
-    let mut tune = tune("|: a=G b=C,G@3 c=D7 d=E :|");
-    tune.key = key("G");
-    tune.bars[3].key = Some(key("E"));
-    let playing = tune.playing();
-    let changes = Changes::of(&tune, &playing);
-    for tonic in ["A", "Bb", "B", "C#", "Db", "F#", "Gb", "Ab"] {
-        let tonic = tonic.parse().unwrap();
-        let moved = tune.in_key(tonic);
-        assert_eq!(
-            changes.in_key(&tune.key_change(tonic), &playing),
-            Changes::of(&moved, &playing)
-        );
-    }
-}
-
-#[test]
 fn simpler_chords_make_fewer_changes() {
     let mut tune = tune("a=G,G7@3 b=C,Am@3 c=D7 d=Em");
     tune.key = key("G");
@@ -96,9 +79,7 @@ fn simpler_chords_make_fewer_changes() {
         symbols(&tune.simplified(Simpler::ThreeChords)),
         "G G C C D G"
     );
-    let playing = tune.playing();
-    for simpler in [Simpler::Triads, Simpler::ThreeChords] {
-        let simple = Changes::of(&tune, &playing).simplified(simpler, &tune, &playing);
-        assert_eq!(simple, Changes::of(&tune.simplified(simpler), &playing));
-    }
+    let fewer = tune.simplified(Simpler::Triads);
+    assert_eq!(Changes::of(&tune, &tune.playing()).as_slice().len(), 6);
+    assert_eq!(Changes::of(&fewer, &fewer.playing()).as_slice().len(), 5);
 }

@@ -1,8 +1,8 @@
 //! Charts of any shape, sense or none.
 
 use fourcourse::chart::{
-    Bar, Changes, ChordAt, Jump, MAX_PLAYED, Metre, Note, Part, Rhythm, Simpler, StrumPattern,
-    Tempo, Ticks, Tune, count_at, direction_at,
+    Bar, Changes, ChordAt, Jump, MAX_PLAYED, Metre, Note, Part, Rhythm, StrumPattern, Tempo, Ticks,
+    Tune, count_at, direction_at,
 };
 use fourcourse::theory::{
     Accidental, Chord, Degree, Key, Letter, Mode, NoteName, Pitch, Quality, Symbol,

@@ -193,6 +193,7 @@ pub(crate) fn form(names: &str, now: usize) -> Vec<FormChip> {
 pub(crate) fn ring(text: &str) -> Vec<RingString> {
     let one = |text: &str| RingString {
         name: text.trim_end_matches(['+', '-', '!']).into(),
+        string: None,
         verdict: match text.chars().last() {
             Some('+') => Verdict::Ring,
             Some('!') => Verdict::Clash,

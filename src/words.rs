@@ -146,20 +146,14 @@ impl Words {
         }
     }
 
-    /// What stands under a title in the songbook: `reel · AABB · starts on open A`.
+    /// What stands under a title in the songbook: `reel · starts on open A · AABB`, so that what is cut first is the form. The
+    /// mode stands on the badge of the key.
     pub fn tune(&self, row: &TuneRow) -> String {
         let mut said = Vec::new();
         if !row.rhythm.is_empty() {
             said.push(self.rhythm(&row.rhythm));
         } else if !row.metre.is_empty() {
             said.push(row.metre.clone());
-        }
-        if !matches!(row.mode.as_str(), "major" | "minor" | "") {
-            said.push(self.named("mode", &row.mode));
-        }
-        // A form that does not fit a glance says less than none.
-        if !row.form.is_empty() && row.form.chars().count() <= 8 {
-            said.push(row.form.clone());
         }
         if !row.start_course.is_empty() {
             let course = row.start_course.as_str();
@@ -173,6 +167,10 @@ impl Words {
                     fret = row.start_fret
                 )
             });
+        }
+        // A form that does not fit a glance says less than none.
+        if !row.form.is_empty() && row.form.chars().count() <= 8 {
+            said.push(row.form.clone());
         }
         said.join(" · ")
     }

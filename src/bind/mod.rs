@@ -42,7 +42,7 @@ pub trait Host {
     /// The Stand as it is to be seen now; `None` where no tune is on it.
     fn stand(&mut self, now: Duration) -> Option<StandView>;
     /// Whether the Stand moves by itself.
-    fn is_moving(&self, now: Duration) -> bool;
+    fn is_moving(&mut self, now: Duration) -> bool;
     /// The songbook as it is to be seen.
     fn songbook(&self) -> SongbookView;
     /// The settings as they are to be seen.
@@ -64,7 +64,7 @@ impl Host for Desk {
         Desk::stand(self, now)
     }
 
-    fn is_moving(&self, now: Duration) -> bool {
+    fn is_moving(&mut self, now: Duration) -> bool {
         Desk::is_moving(self, now)
     }
 

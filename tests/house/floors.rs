@@ -16,11 +16,16 @@ const FLOORS: [(&str, &[&str]); 11] = [
         "words",
         &["theory", "frets", "chart", "formats", "band", "desk"],
     ),
-    ("audio", &["theory", "frets", "chart", "band"]),
-    ("store", &["theory", "frets", "chart", "formats", "desk"]),
+    ("audio", &["theory", "frets", "chart", "band", "desk"]),
+    (
+        "store",
+        &["theory", "frets", "chart", "formats", "band", "desk"],
+    ),
     (
         "start",
-        &["theory", "frets", "chart", "formats", "desk", "store"],
+        &[
+            "theory", "frets", "chart", "formats", "desk", "audio", "store",
+        ],
     ),
     (
         "bind",

@@ -1,7 +1,5 @@
 //! A rendered track looked at as a sound alone: when its onsets come, which chords are heard, and that neither loops nor
 //! changes of tempo leave a trace.
-#![allow(clippy::unwrap_used)] // a sound that is not as it should be fails the test
-
 #![allow(clippy::unwrap_used, reason = "a helper of tests fails like a test")]
 
 use std::sync::Arc;

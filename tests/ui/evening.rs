@@ -22,7 +22,7 @@ impl Evening {
         i_slint_backend_testing::init_no_event_loop();
         let now = Rc::new(Cell::new(Duration::ZERO));
         let clock = Rc::clone(&now);
-        let desk = fourcourse::start::in_memory();
+        let desk = fourcourse::start::in_memory(fourcourse::start::silent_players());
         let interface = Interface::new(Box::new(desk), Box::new(move || clock.get())).unwrap();
         interface.ask(Ask::CloseNotice);
         interface.ask(Ask::Language(Some(Language::English)));

@@ -2,6 +2,8 @@
 //!
 //! The words themselves stand in Fluent files under `ui/words/`, one folder a language.
 
+mod band;
+
 use std::io;
 
 pub use fluent_bundle::FluentValue as Arg;

@@ -24,7 +24,8 @@ fn android_main(app: AndroidApp) {
 fn open(app: AndroidApp) -> Result<(), Box<dyn std::error::Error>> {
     let folder = app.internal_data_path();
     slint::android::init(app)?;
-    let desk = start::desk(folder, chrono::Utc::now())?;
-    bind::run(Box::new(desk), bind::clock())?;
+    let clock = bind::clock();
+    let desk = start::desk(folder, start::players(clock), chrono::Utc::now())?;
+    bind::run(Box::new(desk), Box::new(clock))?;
     Ok(())
 }

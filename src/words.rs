@@ -2,6 +2,7 @@
 //!
 //! The words themselves stand in Fluent files under `ui/words/`, one folder a language.
 
+mod band;
 mod tab;
 
 use std::io;

@@ -1,6 +1,6 @@
 //! From the band to the ear: the sound device, the queues to it and back, and the clock of what is heard.
 //!
-//! [`Sound`] is what a desk holds. It is told what the band is told, and it says at any moment which frame is heard and
+//! [`Sound`] is what a desk holds as its [`Players`](crate::desk::Players). It is told what the band is told, and it says at any moment which frame is heard and
 //! where the tune is there. With a device that is the sound's own place, its delay counted; with none, or with one that
 //! went away, the same transport goes on by the wall clock.
 
@@ -11,7 +11,7 @@ mod sound;
 mod wires;
 
 pub use clock::{Clock, Lost};
-pub use sound::{Heard, Sound};
+pub use sound::Sound;
 pub use wires::{Callback, Remote, Report, wires};
 
 /// Frames a second.

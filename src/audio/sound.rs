@@ -6,6 +6,7 @@ use std::mem::discriminant;
 use std::time::Duration;
 
 use crate::band::{Band, Command, Transport};
+use crate::desk::{Heard, Players};
 
 use super::clock::Clock;
 #[cfg(feature = "sound")]
@@ -16,18 +17,11 @@ use super::{IN_HAND, RATE};
 /// A device that asks for nothing for so long is lost.
 const PATIENCE: Duration = Duration::from_millis(500);
 
-/// Whether the band is heard.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Heard {
-    /// Through a sound device.
-    Aloud,
-    /// Not, because it is switched off.
-    SwitchedOff,
-    /// Not, because there is no device.
-    NoDevice,
-    /// Not, because the device went away while it was used.
-    DeviceLost,
-}
+/// A device that is being opened has so long until it asks for its first block.
+const PATIENCE_AT_FIRST: Duration = Duration::from_secs(1);
+
+/// After so long in which nobody asked, device and wall clock may have drifted apart: the device is then believed.
+const UNWATCHED: Duration = Duration::from_secs(10);
 
 /// Wires to a device that sounds.
 #[derive(Debug)]
@@ -48,8 +42,10 @@ struct Line {
     ahead: VecDeque<Report>,
 }
 
+/// Opens a sound device for a callback. `None` where there is none.
+type Open = Box<dyn Fn(Callback) -> Option<Box<dyn Debug>>>;
+
 /// The sound, or the silence that keeps the same time.
-#[derive(Debug)]
 pub struct Sound {
     clock: Clock,
     /// The transport as it is heard.
@@ -58,10 +54,22 @@ pub struct Sound {
     line: Option<Line>,
     /// What a new device has to be told: score, levels, pitch.
     standing: Vec<Command>,
+    open: Open,
+    /// When somebody last asked which frame is heard.
+    watched: Duration,
+}
+
+impl Debug for Sound {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.debug_struct("Sound")
+            .field("heard", &self.heard)
+            .field("transport", &self.transport)
+            .finish_non_exhaustive()
+    }
 }
 
 impl Sound {
-    /// Switched off; the transport runs by the wall clock.
+    /// Switched off; the transport runs by the wall clock. There is no device to switch on: see [`Self::with`].
     pub fn new(now: Duration) -> Self {
         Self {
             clock: Clock::new(RATE, now, 0),
@@ -69,7 +77,33 @@ impl Sound {
             heard: Heard::SwitchedOff,
             line: None,
             standing: Vec::new(),
+            open: Box::new(|_| None),
+            watched: now,
         }
+    }
+
+    /// Switched off, with a device of any kind to switch on: `open` has it call [`Callback::fill`] for each block, and
+    /// returns what keeps it open until it is dropped.
+    pub fn with<Device: Debug + 'static>(
+        now: Duration,
+        open: impl Fn(Callback) -> Option<Device> + 'static,
+    ) -> Self {
+        let boxed = |device| -> Box<dyn Debug> { Box::new(device) };
+        Self {
+            open: Box::new(move |callback| open(callback).map(boxed)),
+            ..Self::new(now)
+        }
+    }
+
+    /// Switched off, with the system's sound device to switch on. `clock` gives the moments that all else here is told as
+    /// `now`. A build without sound knows no device.
+    pub fn with_device(clock: impl Fn() -> Duration + Clone + Send + 'static) -> Self {
+        let now = clock();
+        #[cfg(feature = "sound")]
+        let open = move |callback| Device::open(callback, clock.clone());
+        #[cfg(not(feature = "sound"))]
+        let open = |_| None::<()>;
+        Self::with(now, open)
     }
 
     /// Whether the band is heard, and if not, why.
@@ -77,17 +111,11 @@ impl Sound {
         self.heard
     }
 
-    /// Switches to the system's sound device, where the tune goes on at its place. `clock` gives the moments that all
-    /// else here is told as `now`.
-    #[cfg(feature = "sound")]
-    pub fn switch_on(&mut self, now: Duration, clock: impl Fn() -> Duration + Send + 'static) {
-        self.attach(now, |callback| Device::open(callback, clock));
-    }
-
-    /// This build knows no sound device.
-    #[cfg(not(feature = "sound"))]
-    pub fn switch_on(&mut self, now: Duration, _clock: impl Fn() -> Duration + Send + 'static) {
-        self.fall_silent(now, Heard::NoDevice);
+    /// Switches to the sound device, where the tune goes on at its place.
+    pub fn switch_on(&mut self, now: Duration) {
+        let open = std::mem::replace(&mut self.open, Box::new(|_| None));
+        self.attach(now, &open);
+        self.open = open;
     }
 
     /// Switches to a device of any kind: `open` has it call [`Callback::fill`] for each block, and returns what keeps it
@@ -145,13 +173,15 @@ impl Sound {
 
     /// The frame that is heard. Takes in what the device has to say.
     pub fn frame(&mut self, now: Duration) -> u64 {
-        let lost = match &mut self.line {
-            None => false,
-            Some(line) => line.listen(now, &mut self.clock),
-        };
-        if lost {
-            self.fall_silent(now, Heard::DeviceLost);
+        if let Some(line) = &mut self.line {
+            if now.saturating_sub(self.watched) > UNWATCHED {
+                self.clock.begin(now);
+            }
+            if let Err(why) = line.listen(now, &mut self.clock) {
+                self.fall_silent(now, why);
+            }
         }
+        self.watched = now;
         let frame = self.clock.frame(now);
         if let Some(line) = &mut self.line {
             while let Some(report) = line.ahead.front().filter(|report| report.since <= frame) {
@@ -216,8 +246,16 @@ impl Line {
         }
     }
 
-    /// Takes in what the device and the band have to say. Whether the device is lost.
-    fn listen(&mut self, now: Duration, clock: &mut Clock) -> bool {
+    /// Whether all that was sent is heard by now.
+    fn is_settled(&self) -> bool {
+        self.unanswered.is_empty() && self.ahead.is_empty() && self.latest.is_some()
+    }
+
+    /// Takes in what the device and the band have to say.
+    ///
+    /// # Errors
+    /// Why nothing is heard any more.
+    fn listen(&mut self, now: Duration, clock: &mut Clock) -> Result<(), Heard> {
         self.remote.tidy();
         while let Some(report) = self.remote.report() {
             let answered = usize::try_from(report.done - self.answered).unwrap_or(0);
@@ -234,10 +272,47 @@ impl Line {
             self.latest = Some(frame);
             self.alive = asked;
             let late = Duration::from_nanos(self.late * 1_000_000_000 / u64::from(RATE));
-            if clock.correct(asked + late, frame).is_err() {
-                return true;
-            }
+            let corrected = clock.correct(asked + late, frame);
+            corrected.map_err(|_| Heard::DeviceLost)?;
         }
-        now.saturating_sub(self.alive) > PATIENCE
+        let (patience, gone) = match self.latest {
+            Some(_) => (PATIENCE, Heard::DeviceLost),
+            None => (PATIENCE_AT_FIRST, Heard::NoDevice),
+        };
+        let waits = now.saturating_sub(self.alive) <= patience;
+        match waits && !self.remote.is_abandoned() {
+            true => Ok(()),
+            false => Err(gone),
+        }
+    }
+}
+
+impl Players for Sound {
+    fn tell(&mut self, now: Duration, command: Command) {
+        self.send(now, command);
+    }
+
+    fn frame(&mut self, now: Duration) -> u64 {
+        Self::frame(self, now)
+    }
+
+    fn transport(&self) -> Transport {
+        *Self::transport(self)
+    }
+
+    fn is_settled(&self) -> bool {
+        self.line.as_ref().is_none_or(Line::is_settled)
+    }
+
+    fn heard(&self) -> Heard {
+        Self::heard(self)
+    }
+
+    fn switch(&mut self, now: Duration, on: bool) {
+        if on {
+            self.switch_on(now);
+        } else {
+            self.switch_off(now);
+        }
     }
 }

@@ -7,9 +7,10 @@ use std::rc::Rc;
 use std::sync::Arc;
 use std::time::Duration;
 
-use super::{BLOCK, Callback, Heard, RATE, Sound};
+use super::{BLOCK, Callback, RATE, Sound};
 use crate::band::{Command, CountIn, Event, Player, Score, Sound as Strike};
 use crate::chart::{Tempo, Ticks};
+use crate::desk::Heard;
 
 fn ms(ms: u64) -> Duration {
     Duration::from_millis(ms)

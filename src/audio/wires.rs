@@ -133,6 +133,11 @@ impl Remote {
         sent.map_err(|rtrb::PushError::Full(command)| command)
     }
 
+    /// Whether the other end is gone, so that nothing will be played any more.
+    pub fn is_abandoned(&self) -> bool {
+        self.commands.is_abandoned()
+    }
+
     /// Frees what the band has done with.
     pub fn tidy(&mut self) {
         while self.spent.pop().is_ok() {}

@@ -3,6 +3,7 @@
 //! One file a view. Callbacks queue their ask, and the queue is worked off after they have returned, so that no model
 //! changes while the toolkit walks it.
 
+mod band;
 mod fonts;
 mod keep;
 pub mod picture;
@@ -30,8 +31,8 @@ mod made {
     slint::include_modules!();
 }
 
-/// The window as a component, what the Stand tells of its layout, and the colours, for the tests that drive and measure.
-pub use made::{App, Colours, Stand as StandGlobal, Theme as ThemeGlobal};
+/// The window as a component, what the Stand tells of its layout, what the band sheet shows, and the colours, for the tests that drive and measure.
+pub use made::{App, Band as BandGlobal, Colours, Stand as StandGlobal, Theme as ThemeGlobal};
 
 /// What the window shows and asks: the desk, with whoever carries out what reaches beyond it.
 pub trait Host {
@@ -42,7 +43,7 @@ pub trait Host {
     /// The Stand as it is to be seen now; `None` where no tune is on it.
     fn stand(&mut self, now: Duration) -> Option<StandView>;
     /// Whether the Stand moves by itself.
-    fn is_moving(&self, now: Duration) -> bool;
+    fn is_moving(&mut self, now: Duration) -> bool;
     /// The songbook as it is to be seen.
     fn songbook(&self) -> SongbookView;
     /// The settings as they are to be seen.
@@ -64,7 +65,7 @@ impl Host for Desk {
         Desk::stand(self, now)
     }
 
-    fn is_moving(&self, now: Duration) -> bool {
+    fn is_moving(&mut self, now: Duration) -> bool {
         Desk::is_moving(self, now)
     }
 
@@ -97,6 +98,7 @@ struct Inner {
     waiting: Cell<bool>,
     ticks: Timer,
     stand: RefCell<stand::Stand>,
+    band: RefCell<band::Band>,
     songbook: RefCell<songbook::Songbook>,
     settings: RefCell<settings::Settings>,
 }
@@ -119,12 +121,14 @@ impl Interface {
             waiting: Cell::new(false),
             ticks: Timer::default(),
             stand: RefCell::default(),
+            band: RefCell::default(),
             songbook: RefCell::default(),
             settings: RefCell::default(),
         });
         let interface = Self(inner);
         interface.hook_words();
         stand::hook(&interface);
+        band::hook(&interface);
         songbook::hook(&interface);
         settings::hook(&interface);
         interface
@@ -178,6 +182,7 @@ impl Interface {
             let words = inner.app.global::<made::Words>();
             words.set_rev(words.get_rev().wrapping_add(1));
             inner.stand.borrow_mut().forget();
+            inner.band.borrow_mut().forget();
             inner.songbook.borrow_mut().forget();
             inner.settings.borrow_mut().forget();
         }
@@ -206,6 +211,9 @@ impl Interface {
             (host.stand(now), host.is_moving(now))
         };
         let title = view.as_ref().map(|view| view.title.clone());
+        if let Some(view) = &view {
+            inner.band.borrow_mut().show(self, view);
+        }
         inner.stand.borrow_mut().show(self, view);
         songbook::on_stand(self, title.unwrap_or_default());
         if runs && !inner.ticks.running() {

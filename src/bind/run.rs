@@ -121,8 +121,8 @@ fn again_in_software() -> std::io::Error {
         .exec()
 }
 
-/// A clock that starts now.
-pub fn clock() -> Clock {
+/// A clock that starts now. Its copies go together with it, on any thread.
+pub fn clock() -> impl Fn() -> Duration + Copy + Send + 'static {
     let start = web_time::Instant::now();
-    Box::new(move || -> Duration { start.elapsed() })
+    move || start.elapsed()
 }

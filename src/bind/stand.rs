@@ -271,8 +271,15 @@ fn show_map(models: &mut Models, words: &Words, view: &StandView) {
     models.bars.truncate(view.map.len());
     models.bars.resize_with(view.map.len(), Rc::default);
     let mut lines = Vec::with_capacity(view.map.len());
+    let looped = |played: usize| {
+        let mut all = view.map.iter().flat_map(|line| &line.bars);
+        all.any(|bar| bar.played == played && bar.looped)
+    };
     for (line, bars) in view.map.iter().zip(&models.bars) {
         let one = |bar: &crate::desk::MapBar| made::MapBar {
+            looped: bar.looped,
+            begins: bar.looped && !bar.played.checked_sub(1).is_some_and(looped),
+            ends: bar.looped && !looped(bar.played + 1),
             played: int(bar.played),
             chords: bar.chords.as_str().into(),
             numbers: bar.numbers.as_str().into(),

@@ -2,6 +2,7 @@
 
 use crate::theory::{Key, Naming, NoteName};
 
+use super::band::BandAsk;
 use super::settings::{Language, Theme};
 use super::songbook::TuneId;
 use super::stand::{ChordNames, Simplify};
@@ -62,6 +63,9 @@ pub enum Ask {
     Times(u32),
     /// This is the last time through, or it is not.
     LastTime(bool),
+
+    /// Of the band.
+    Band(BandAsk),
 
     /// The circle plays it so many semitones higher.
     KeyUp(i32),

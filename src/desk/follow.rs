@@ -1,20 +1,22 @@
 //! Following: where in the tune the circle is, by the player's hand or by the clock.
 //!
 //! By hand, the player says where each bar begins and the clock only fills the bar: it walks to the bar's end at the
-//! pace of the last taps and waits there for the next one. By clock, the place follows from the time alone. Either way
-//! it is the band's transport that goes, here over the frames of the wall clock: any moment can be asked for and nothing
-//! has to tick.
+//! pace of the last taps and waits there for the next one; the band is silent. By clock, the band leads: what it is told
+//! holds here at once, and once that is heard, [`Follow::hear`] takes over the band's own transport. Either way a transport
+//! goes over the frames that are heard: any moment can be asked for and nothing has to tick.
+
+mod led;
 
 use std::time::Duration;
 
 pub(super) use crate::band::Place;
-use crate::band::{Transport, count_in};
+use crate::band::{Command, Ramp, Transport};
 use crate::chart::{Playing, Tempo, Ticks};
 
-pub use crate::band::BPM;
+use super::downbeats::{downbeat_before, hand_limit, next_downbeat};
+use super::players::Moment;
 
-/// Frames a second that the wall clock is counted in: those of the sound.
-const RATE: u32 = 48_000;
+pub use crate::band::BPM;
 
 /// A pause longer than this begins a new series of taps.
 const TAPS_APART: Duration = Duration::from_secs(3);
@@ -36,30 +38,32 @@ enum Motion {
     Held { clock: bool },
 }
 
-/// The follower of one tune: the band's transport, led by a hand or by the wall clock.
+/// The follower of one tune: a transport, led by a hand or by the band.
 #[derive(Debug, Clone)]
 pub(super) struct Follow {
     motion: Motion,
     transport: Transport,
     taps: Vec<Duration>,
-}
-
-/// The frame that a moment is nearest to.
-fn frame(now: Duration) -> u64 {
-    let frames = (now.as_nanos() * u128::from(RATE) + 500_000_000) / 1_000_000_000;
-    u64::try_from(frames).unwrap_or(u64::MAX)
+    /// Where the band plays again and again, and how it gets faster. A hand does neither.
+    range: Option<(Ticks, Ticks)>,
+    ramp: Option<Ramp>,
+    /// What the band is to be told.
+    told: Vec<Command>,
 }
 
 impl Follow {
-    /// At the first bar, waiting. `times` 0 goes on until it is stopped.
-    pub(super) fn new(playing: &Playing, tempo: Tempo, times: u32) -> Self {
-        let mut transport = Transport::new(RATE, tempo);
+    /// At the first bar, waiting. `times` 0 goes on until it is stopped; `rate` is the band's frames a second.
+    pub(super) fn new(playing: &Playing, tempo: Tempo, times: u32, rate: u32) -> Self {
+        let mut transport = Transport::new(rate, tempo);
         transport.set_length(0, playing.length, playing.length);
         transport.set_times(0, times);
         Self {
             motion: Motion::Waiting,
             transport,
             taps: Vec::new(),
+            range: None,
+            ramp: None,
+            told: Vec::new(),
         }
     }
 
@@ -74,12 +78,12 @@ impl Follow {
     }
 
     /// Whether something moves, so that the view must be asked for again and again.
-    pub(super) fn is_moving(&self, playing: &Playing, now: Duration) -> bool {
+    pub(super) fn is_moving(&self, playing: &Playing, at: Moment) -> bool {
         match self.motion {
             Motion::Waiting | Motion::Paused | Motion::Held { .. } => false,
-            Motion::Clock => !self.place(playing, now).ended,
+            Motion::Clock => !self.place(playing, at).ended,
             Motion::Hand(_, from) => {
-                let place = self.place(playing, now);
+                let place = self.place(playing, at);
                 !place.ended && (place.time, place.at) != hand_limit(playing, from)
             }
         }
@@ -111,8 +115,8 @@ impl Follow {
     }
 
     /// Where the circle is. A hand's bar waits at its end.
-    pub(super) fn place(&self, playing: &Playing, now: Duration) -> Place {
-        let place = self.transport.place(playing, frame(now));
+    pub(super) fn place(&self, playing: &Playing, at: Moment) -> Place {
+        let place = self.transport.place(playing, at.frame);
         match self.motion {
             Motion::Hand(_, from) => {
                 let limit = hand_limit(playing, from).max(from);
@@ -130,47 +134,53 @@ impl Follow {
     }
 
     /// What the transport has walked beyond the end of a hand's bar is taken back.
-    fn settle(&mut self, playing: &Playing, now: Duration) {
+    fn settle(&mut self, playing: &Playing, at: Moment) {
         if let Motion::Hand(..) = self.motion {
-            let place = self.place(playing, now);
+            let place = self.place(playing, at);
             if !place.ended {
-                self.transport.go(frame(now), (place.time, place.at));
-                self.transport.hold(frame(now), false);
+                self.transport.go(at.frame, (place.time, place.at));
+                self.transport.hold(at.frame, false);
             }
         }
     }
 
     /// Goes to a bar. What moves goes on moving from there.
-    fn go(&mut self, playing: &Playing, now: Duration, (time, bar): (u32, usize)) {
+    fn go(&mut self, playing: &Playing, at: Moment, (time, bar): (u32, usize)) {
         let start = playing.bars.get(bar).map_or(Ticks::ZERO, |bar| bar.start);
-        self.go_to(now, (time, start));
+        self.go_to(at, (time, start));
     }
 
-    fn go_to(&mut self, now: Duration, to: (u32, Ticks)) {
-        self.transport.go(frame(now), to);
+    fn go_to(&mut self, at: Moment, to: (u32, Ticks)) {
+        let since = at.frame;
+        self.tell(at.frame, Command::Go { to, since });
         match &mut self.motion {
-            Motion::Hand(since, from) => (*since, *from) = (now, to),
+            Motion::Hand(since, from) => (*since, *from) = (at.now, to),
             Motion::Clock => {}
             Motion::Waiting | Motion::Paused | Motion::Held { .. } => return,
         }
-        self.transport.hold(frame(now), false);
+        self.tell(at.frame, Command::Hold(false));
     }
 
-    /// Stands still at a bar.
-    fn stand(&mut self, playing: &Playing, now: Duration, to: (u32, usize), still: Motion) {
-        self.transport.stop(frame(now));
+    /// Stands still at a bar; the band stops.
+    fn stand(&mut self, playing: &Playing, at: Moment, to: (u32, usize), still: Motion) {
+        self.tell(at.frame, Command::Stop);
         self.motion = still;
-        self.go(playing, now, to);
+        // A hand plays the tune as it is written, to its end.
+        self.transport.set_range(at.frame, None);
+        self.transport.set_ramp(None);
+        let length = playing.length;
+        self.transport.set_length(at.frame, length, length);
+        self.go(playing, at, to);
     }
 
     /// The player says that the next bar begins now: before anything has begun, the bar that is waited for. A pickup is
     /// part of the bar before it. Past the end the tune is over.
-    pub(super) fn next_bar(&mut self, playing: &Playing, now: Duration) {
-        let place = self.place(playing, now);
+    pub(super) fn next_bar(&mut self, playing: &Playing, at: Moment) {
+        let place = self.place(playing, at);
         if place.ended {
             return;
         }
-        self.learn_pace(playing, now);
+        self.learn_pace(playing, at);
         let downbeat = playing.bars.get(place.bar).is_some_and(|bar| !bar.pickup);
         let next = if self.is_waiting() && downbeat {
             (place.time, place.bar)
@@ -178,18 +188,18 @@ impl Follow {
             next_downbeat(playing, place)
         };
         if !self.by_clock() {
-            self.motion = Motion::Hand(now, (place.time, place.at));
+            self.motion = Motion::Hand(at.now, (place.time, place.at));
         }
         if next.0 > place.time && self.is_last(place.time) {
-            self.go_to(now, (place.time, playing.length));
+            self.go_to(at, (place.time, playing.length));
         } else {
-            self.go(playing, now, next);
+            self.go(playing, at, next);
         }
     }
 
     /// A bar back: to the start of the bar before, over the start of a time through as well.
-    pub(super) fn bar_back(&mut self, playing: &Playing, now: Duration) {
-        let place = self.place(playing, now);
+    pub(super) fn bar_back(&mut self, playing: &Playing, at: Moment) {
+        let place = self.place(playing, at);
         let to = if place.ended {
             (place.time, place.bar)
         } else if place.bar > 0 {
@@ -201,23 +211,23 @@ impl Follow {
         };
         if matches!(self.motion, Motion::Hand(..)) {
             // The circle is in that bar: it waits there for the next.
-            self.stand(playing, now, to, Motion::Paused);
+            self.stand(playing, at, to, Motion::Paused);
         } else {
-            self.go(playing, now, to);
+            self.go(playing, at, to);
         }
     }
 
     /// To a bar of this time through.
-    pub(super) fn jump(&mut self, playing: &Playing, now: Duration, bar: usize) {
-        let place = self.place(playing, now);
+    pub(super) fn jump(&mut self, playing: &Playing, at: Moment, bar: usize) {
+        let place = self.place(playing, at);
         let bar = bar.min(playing.bars.len().saturating_sub(1));
-        self.go(playing, now, (place.time, bar));
+        self.go(playing, at, (place.time, bar));
     }
 
     /// The player is on the first beat of a bar now: the nearest downbeat is pulled here. Waiting or counting in, the
     /// first full bar begins.
-    pub(super) fn this_is_one(&mut self, playing: &Playing, now: Duration) {
-        let place = self.place(playing, now);
+    pub(super) fn this_is_one(&mut self, playing: &Playing, at: Moment) {
+        let place = self.place(playing, at);
         if place.ended || playing.bars.is_empty() {
             return;
         }
@@ -234,76 +244,54 @@ impl Follow {
         };
         match self.motion {
             Motion::Waiting | Motion::Paused | Motion::Held { clock: false } => {
-                self.motion = Motion::Hand(now, (place.time, place.at));
+                self.motion = Motion::Hand(at.now, (place.time, place.at));
             }
             Motion::Held { clock: true } => self.motion = Motion::Clock,
             Motion::Hand(..) | Motion::Clock => {}
         }
-        self.go(playing, now, to);
+        self.go(playing, at, to);
     }
 
     /// Stops where it is, or goes on from there.
-    pub(super) fn hold(&mut self, playing: &Playing, now: Duration) {
+    pub(super) fn hold(&mut self, playing: &Playing, at: Moment) {
         match self.motion {
             Motion::Held { clock: true } => {
-                self.transport.hold(frame(now), false);
+                self.tell(at.frame, Command::Hold(false));
                 self.motion = Motion::Clock;
             }
             Motion::Held { clock: false } => self.motion = Motion::Paused,
             Motion::Clock => {
-                self.transport.hold(frame(now), true);
+                self.tell(at.frame, Command::Hold(true));
                 self.motion = Motion::Held { clock: true };
             }
             Motion::Hand(..) | Motion::Waiting | Motion::Paused => {
-                let place = self.place(playing, now);
+                let place = self.place(playing, at);
                 let held = Motion::Held { clock: false };
-                self.stand(playing, now, (place.time, place.bar), held);
+                self.stand(playing, at, (place.time, place.bar), held);
             }
-        }
-    }
-
-    /// Starts the clock at the bar now, after a count-in of a full bar and of the part of a bar before a pickup; or stops
-    /// it. A tune that is over starts again.
-    pub(super) fn clock(&mut self, playing: &Playing, now: Duration, on: bool) {
-        let place = self.place(playing, now);
-        let (time, bar) = match place.ended {
-            true if on => (0, 0),
-            _ => (place.time, place.bar),
-        };
-        let begun = !self.is_waiting() && place.counted.is_none();
-        let still = if begun {
-            Motion::Paused
-        } else {
-            Motion::Waiting
-        };
-        self.stand(playing, now, (time, bar), still);
-        if on && let Some(bar) = playing.bars.get(bar) {
-            let count = count_in(bar.metre, bar.offset).length;
-            self.transport.start(frame(now), (time, bar.start), count);
-            self.motion = Motion::Clock;
         }
     }
 
     /// Changes the tempo from here on.
-    pub(super) fn change_bpm(&mut self, playing: &Playing, now: Duration, bpm: f32) {
-        self.settle(playing, now);
+    pub(super) fn change_bpm(&mut self, playing: &Playing, at: Moment, bpm: f32) {
+        self.settle(playing, at);
         let tempo = Tempo {
             bpm,
             ..self.tempo()
         };
-        self.transport.set_tempo(frame(now), tempo);
+        self.tell(at.frame, Command::Tempo(tempo));
     }
 
     /// A tap in the tempo that is wanted: from the second tap on, the tempo is the mean of the last four.
-    pub(super) fn tap(&mut self, playing: &Playing, now: Duration) {
+    pub(super) fn tap(&mut self, playing: &Playing, at: Moment) {
         if self
             .taps
             .last()
-            .is_some_and(|&last| now.saturating_sub(last) > TAPS_APART)
+            .is_some_and(|&last| at.now.saturating_sub(last) > TAPS_APART)
         {
             self.taps.clear();
         }
-        self.taps.push(now);
+        self.taps.push(at.now);
         if self.taps.len() > 5 {
             self.taps.remove(0);
         }
@@ -311,17 +299,17 @@ impl Follow {
             let beats = u16::try_from(self.taps.len() - 1).unwrap_or(1);
             let seconds = last.saturating_sub(first).as_secs_f32() / f32::from(beats);
             if seconds > 0.0 {
-                self.change_bpm(playing, now, 60.0 / seconds);
+                self.change_bpm(playing, at, 60.0 / seconds);
             }
         }
     }
 
     /// Bars said by hand show how fast the circle plays.
-    fn learn_pace(&mut self, playing: &Playing, now: Duration) {
+    fn learn_pace(&mut self, playing: &Playing, at: Moment) {
         let Motion::Hand(since, from) = self.motion else {
             return;
         };
-        let seconds = now.saturating_sub(since).as_secs_f64();
+        let seconds = at.now.saturating_sub(since).as_secs_f64();
         let limit = hand_limit(playing, from);
         let times = i64::from(limit.0) - i64::from(from.0);
         let length = playing.length * times + limit.1 + Ticks(1) - from.1;
@@ -335,50 +323,19 @@ impl Follow {
         if PACE.contains(&pace) {
             #[allow(clippy::cast_possible_truncation)] // a tempo between 18 and 480
             let bpm = ((f64::from(tempo.bpm) + bpm) / 2.0) as f32;
-            self.change_bpm(playing, now, bpm);
+            self.change_bpm(playing, at, bpm);
         }
     }
 
     /// How often the tune is played in all; 0 goes on.
-    pub(super) fn set_times(&mut self, playing: &Playing, now: Duration, times: u32) {
-        self.settle(playing, now);
-        self.transport.set_times(frame(now), times);
+    pub(super) fn set_times(&mut self, playing: &Playing, at: Moment, times: u32) {
+        self.settle(playing, at);
+        self.tell(at.frame, Command::Times(times));
     }
 
     /// The time through now is the last one, or is not.
-    pub(super) fn set_last(&mut self, playing: &Playing, now: Duration, last: bool) {
-        self.settle(playing, now);
-        self.transport.set_last(frame(now), last);
+    pub(super) fn set_last(&mut self, playing: &Playing, at: Moment, last: bool) {
+        self.settle(playing, at);
+        self.tell(at.frame, Command::LastTime(last));
     }
-}
-
-/// Where the hand's bar ends that began here: a tick before the next downbeat, the pickup before it included.
-fn hand_limit(playing: &Playing, from: (u32, Ticks)) -> (u32, Ticks) {
-    let place = Place::of(playing, from.0, from.1);
-    let (time, bar) = next_downbeat(playing, place);
-    let start = playing.bars.get(bar).map_or(Ticks::ZERO, |bar| bar.start);
-    match start > Ticks::ZERO {
-        true => (time, start - Ticks(1)),
-        false => (place.time, playing.length - Ticks(1)),
-    }
-}
-
-/// The next bar that begins with a downbeat: pickups belong to the bar before them.
-fn next_downbeat(playing: &Playing, place: Place) -> (u32, usize) {
-    let after = playing.bars.iter().enumerate().skip(place.bar + 1);
-    if let Some((bar, _)) = after.into_iter().find(|(_, bar)| !bar.pickup) {
-        return (place.time, bar);
-    }
-    let first = playing.bars.iter().position(|bar| !bar.pickup).unwrap_or(0);
-    (place.time.saturating_add(1), first)
-}
-
-/// The downbeat at a place or the last one before it; `None` in what leads into the very first.
-fn downbeat_before(playing: &Playing, place: Place) -> Option<(u32, usize)> {
-    let so_far = &playing.bars[..playing.bars.len().min(place.bar + 1)];
-    if let Some(bar) = so_far.iter().rposition(|bar| !bar.pickup) {
-        return Some((place.time, bar));
-    }
-    let last = playing.bars.iter().rposition(|bar| !bar.pickup)?;
-    Some((place.time.checked_sub(1)?, last))
 }

@@ -31,6 +31,24 @@ pub(super) fn runs(playing: &Playing) -> Vec<(Option<usize>, u8, usize, usize)> 
     runs
 }
 
+/// The part that a bar in playing order is in, with its pass where it comes more than once: `A2`.
+pub(super) fn part_name(tune: &Tune, playing: &Playing, bar: usize) -> String {
+    let parts = tune.parts_or_derived();
+    let label = |part: Option<usize>| Some(parts.get(part?)?.label.as_str());
+    let Some(bar) = playing.bars.get(bar) else {
+        return String::new();
+    };
+    let name = label(bar.part).unwrap_or_default();
+    let same = playing
+        .bars
+        .iter()
+        .filter(|other| label(other.part) == label(bar.part));
+    match same.map(|other| other.part_pass).max() {
+        Some(2..) => format!("{name}{}", bar.part_pass),
+        _ => name.to_owned(),
+    }
+}
+
 /// The parts in playing order.
 pub(super) fn form(tune: &Tune, playing: &Playing, place: Place) -> Vec<FormChip> {
     let parts = tune.parts_or_derived();
@@ -56,12 +74,13 @@ pub(super) fn form(tune: &Tune, playing: &Playing, place: Place) -> Vec<FormChip
 }
 
 /// The lines of the map and the line of the bar now. `name` gives a symbol's names in the key and style of the day: the
-/// one that is chosen, and the one beside it.
+/// one that is chosen, and the one beside it; `loops` whether a played bar is in the loop.
 pub(super) fn map(
     tune: &Tune,
     playing: &Playing,
     place: Place,
     name: impl Fn(Symbol, usize) -> (String, String),
+    loops: impl Fn(usize) -> bool,
 ) -> (Vec<MapLine>, usize) {
     let parts = tune.parts_or_derived();
     let runs = runs(playing);
@@ -127,6 +146,7 @@ pub(super) fn map(
                     played if played < place.bar => Passed::Played,
                     _ => Passed::Ahead,
                 },
+                looped: loops(played),
             });
         }
     }

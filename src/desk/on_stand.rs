@@ -1,6 +1,6 @@
 //! The tune on the stand, in the key that was called.
 
-use std::time::Duration;
+mod band;
 
 use crate::chart::{
     Change, Changes, Count, Direction, Metre, Note, Pace, Playing, Simpler, Slot, Stroke,
@@ -11,7 +11,10 @@ use crate::theory::{Chord, Key, NoteName, NoteStyle, Symbol};
 use super::ask::Ask;
 use super::cards::{Hands, chord_names, style};
 use super::follow::{BPM, Follow, Place};
+use super::leader::Leader;
 use super::map;
+use super::plan::Plan;
+use super::players::Moment;
 use super::settings::Settings;
 use super::stand::{
     ChordCard, ChordNames, FollowState, NextCard, Simplify, SlotView, StandView, StrumView,
@@ -40,10 +43,12 @@ pub(super) struct OnStand {
     simplify: Simplify,
     hands: Hands,
     follow: Follow,
+    plan: Plan,
 }
 
 impl OnStand {
-    pub(super) fn new(tune: Tune, settings: &Settings) -> Self {
+    /// `rate` is the band's frames a second.
+    pub(super) fn new(tune: Tune, settings: &Settings, rate: u32) -> Self {
         let playing = tune.playing();
         let usual = if holds_its_verses(&tune) { 1 } else { TIMES };
         let times = tune.times_through.map_or(usual, u32::from);
@@ -60,7 +65,8 @@ impl OnStand {
             names: ChordNames::default(),
             simplify: Simplify::default(),
             hands: Hands::new(settings, 0),
-            follow: Follow::new(&playing, tempo, times),
+            follow: Follow::new(&playing, tempo, times, rate),
+            plan: Plan::new(&tune, tempo),
             tune,
             playing,
         };
@@ -73,8 +79,8 @@ impl OnStand {
         self.hands = Hands::new(settings, self.hands.capo.fret);
     }
 
-    pub(super) fn is_moving(&self, now: Duration) -> bool {
-        self.follow.is_moving(&self.playing, now)
+    pub(super) fn is_moving(&self, at: Moment) -> bool {
+        self.follow.is_moving(&self.playing, at)
     }
 
     /// Puts the tune into a key, as simple as is wanted now.
@@ -87,6 +93,7 @@ impl OnStand {
         };
         self.changes = Changes::of(&self.played, &self.playing);
         self.keys = self.played.keys();
+        self.plan.forget();
     }
 
     /// The key of the tune as it is played.
@@ -107,28 +114,32 @@ impl OnStand {
     }
 
     /// What the player wishes of the tune on the stand. Wishes about other things are left alone.
-    pub(super) fn ask(&mut self, ask: &Ask, settings: &Settings, now: Duration) {
+    pub(super) fn ask(&mut self, ask: &Ask, settings: &Settings, at: Moment) {
         let (follow, playing) = (&mut self.follow, &self.playing);
         match *ask {
-            Ask::NextBar => follow.next_bar(playing, now),
-            Ask::BarBack => follow.bar_back(playing, now),
-            Ask::Hold => follow.hold(playing, now),
-            Ask::ThisIsOne => follow.this_is_one(playing, now),
-            Ask::JumpTo(bar) => follow.jump(playing, now, bar),
+            Ask::NextBar => follow.next_bar(playing, at),
+            Ask::BarBack => follow.bar_back(playing, at),
+            Ask::Hold => follow.hold(playing, at),
+            Ask::ThisIsOne => follow.this_is_one(playing, at),
+            Ask::JumpTo(bar) => follow.jump(playing, at, bar),
             Ask::JumpToPart(chip) => {
                 if let Some(run) = map::runs(playing).get(chip) {
-                    follow.jump(playing, now, run.2);
+                    follow.jump(playing, at, run.2);
                 }
             }
-            Ask::Clock(on) => follow.clock(playing, now, on),
+            Ask::Clock(true) => {
+                let score = self.plan.score(&self.played, playing);
+                follow.play(playing, at, score, settings.band.count_in);
+            }
+            Ask::Clock(false) => follow.stop(playing, at),
             Ask::Faster(bpm) => {
                 #[allow(clippy::cast_precision_loss)] // a few beats a minute
                 let bpm = follow.tempo().bpm.round() + bpm as f32;
-                follow.change_bpm(playing, now, bpm);
+                follow.change_bpm(playing, at, bpm);
             }
-            Ask::TapTempo => follow.tap(playing, now),
-            Ask::Times(times) => follow.set_times(playing, now, times),
-            Ask::LastTime(last) => follow.set_last(playing, now, last),
+            Ask::TapTempo => follow.tap(playing, at),
+            Ask::Times(times) => follow.set_times(playing, at, times),
+            Ask::LastTime(last) => follow.set_last(playing, at, last),
             Ask::KeyUp(semitones) => self.arrange(self.key().up(semitones).tonic),
             Ask::KeyOn(tonic) => self.arrange(tonic),
             Ask::WrittenKey => self.arrange(self.tune.key.tonic),
@@ -139,7 +150,7 @@ impl OnStand {
             }
             Ask::Capo(fret) => self.hands = Hands::new(settings, fret.min(MOST_CAPO)),
             Ask::OtherShape => {
-                let place = self.follow.place(&self.playing, now);
+                let place = self.follow.place(&self.playing, at);
                 if let Some(Change {
                     symbol: Symbol::Chord(chord),
                     ..
@@ -148,8 +159,10 @@ impl OnStand {
                     self.hands.next_shape(chord);
                 }
             }
+            Ask::Band(ref ask) => self.ask_band(ask, at),
             _ => {}
         }
+        self.replace(at);
     }
 
     /// The change that holds at a place. Before the first one, that is the one to get ready for.
@@ -170,9 +183,9 @@ impl OnStand {
     }
 
     /// What is to be seen at a moment.
-    pub(super) fn view(&mut self, settings: &Settings, now: Duration) -> StandView {
+    pub(super) fn view(&mut self, settings: &Settings, leader: &Leader, at: Moment) -> StandView {
         let style = style(settings);
-        let place = self.follow.place(&self.playing, now);
+        let place = self.follow.place(&self.playing, at);
         let chord_now = self.now(place);
         let (card, next, ring) = match chord_now {
             None => {
@@ -191,7 +204,8 @@ impl OnStand {
             Symbol::Chord(chord) => short_names(chord, self.tonic(written), self.names, style),
             Symbol::NoChord => ("N.C.".to_owned(), String::new()),
         };
-        let (map, line) = map::map(&self.played, &self.playing, place, name);
+        let loops = |bar| self.plan.loops(bar);
+        let (map, line) = map::map(&self.played, &self.playing, place, name, loops);
         let bar = self.playing.bars.get(place.bar);
         let tempo = self.follow.tempo();
         StandView {
@@ -225,6 +239,7 @@ impl OnStand {
                 bar.map_or(0, |bar| u32::from(bar.number)),
                 u32::from(self.playing.count(place.bar)),
             ),
+            band: self.band(settings, leader, place),
         }
     }
 

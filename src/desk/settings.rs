@@ -6,6 +6,7 @@ use crate::frets::{Capo, Instrument, RETUNE, shared_tunings};
 use crate::theory::{Chord, Naming};
 
 use super::ask::Ask;
+use super::band::BandSettings;
 use super::cards::style;
 
 /// Chords that can be marked as known, in the order of first lessons: two-finger shapes, then the minors, then E, the
@@ -69,6 +70,8 @@ pub struct Settings {
     pub less_motion: bool,
     /// Chords whose shapes the player knows, in ASCII house style.
     pub known: Vec<String>,
+    /// The band.
+    pub band: BandSettings,
 }
 
 impl Default for Settings {
@@ -86,6 +89,7 @@ impl Default for Settings {
                 .iter()
                 .map(|&chord| chord.to_owned())
                 .collect(),
+            band: BandSettings::default(),
         }
     }
 }
@@ -112,6 +116,7 @@ impl Settings {
             Ask::Language(language) => self.language = language,
             Ask::NoteNames(naming) => self.naming = naming,
             Ask::LessMotion(less) => self.less_motion = less,
+            Ask::Band(ask) => self.band.ask(&ask),
             _ => {}
         }
     }
@@ -161,7 +166,7 @@ impl Settings {
     }
 
     /// Notes of the open courses in the player's names.
-    fn notes(&self, instrument: &Instrument) -> Vec<String> {
+    pub(super) fn notes(&self, instrument: &Instrument) -> Vec<String> {
         let courses = 0..instrument.courses.len();
         let notes = courses.filter_map(|course| instrument.sound(course, 0, Capo::NONE));
         notes.map(|note| note.name.in_style(style(self))).collect()

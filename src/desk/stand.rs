@@ -3,6 +3,8 @@
 use crate::frets::Shape;
 use crate::theory::{Degree, NoteName};
 
+use super::band::BandView;
+
 /// What chords are called. Their other name stands small on the card of the chord now either way.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
 pub enum ChordNames {
@@ -239,6 +241,8 @@ pub struct MapBar {
     pub ending: String,
     /// Whether it has been played.
     pub passed: Passed,
+    /// Whether it is in the loop.
+    pub looped: bool,
 }
 
 /// A line of the map: up to four bars and a pickup.
@@ -345,4 +349,6 @@ pub struct StandView {
     pub bar: (u32, u32),
     /// Words that are sung now; `None` where the tune has none.
     pub sung: Option<SungWords>,
+    /// The band.
+    pub band: BandView,
 }

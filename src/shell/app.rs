@@ -12,11 +12,13 @@ pub(super) fn run(shell: &Shell, language: Option<Language>) -> Result<Said, Fai
     use fourcourse::bind::{NoWindow, clock, run};
     use fourcourse::desk::Ask;
 
-    let mut desk = fourcourse::start::desk(shell.data_folder.clone(), chrono::Utc::now())?;
+    let clock = clock();
+    let players = fourcourse::start::players(clock);
+    let mut desk = fourcourse::start::desk(shell.data_folder.clone(), players, chrono::Utc::now())?;
     if language.is_some() {
         desk.ask(Ask::Language(language), Duration::ZERO);
     }
-    match run(Box::new(desk), clock()) {
+    match run(Box::new(desk), Box::new(clock)) {
         Ok(()) => Ok(Said::default()),
         Err(NoWindow::NoDisplay) => Err(Failure::new("window-no-display")),
         Err(NoWindow::Failed(why)) => Err(Failure::new("window-failed").with("why", why)),

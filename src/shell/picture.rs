@@ -109,6 +109,7 @@ impl Picture {
     pub(super) fn run(&self, shell: &Shell) -> Result<Said, Failure> {
         use std::time::Duration;
 
+        use fourcourse::audio::Sound;
         use fourcourse::desk::{Ask, ChordNames, Desk, Room, Songbook, Theme, TuneId};
         use fourcourse::store::Memory;
 
@@ -160,7 +161,12 @@ impl Picture {
         if let Some(name) = &self.instrument {
             settings.instrument = shapes::instrument(name)?.id.to_owned();
         }
-        let mut desk = Desk::new(Box::new(Memory::new(tunes)), settings, None);
+        let mut desk = Desk::new(
+            Box::new(Memory::new(tunes)),
+            Box::new(Sound::new(now)),
+            settings,
+            None,
+        );
         desk.ask(Ask::Open(TuneId(1)), now);
         if let (Some(key), Some(written)) = (&self.key, first) {
             desk.ask(

@@ -20,7 +20,7 @@ pub(super) const TUNES: TableDefinition<u64, &[u8]> = TableDefinition::new("tune
 pub(super) const ENTRIES: TableDefinition<u64, &[u8]> = TableDefinition::new("entries");
 /// Which tune holds which shipped file.
 pub(super) const SHIPPED: TableDefinition<&str, u64> = TableDefinition::new("shipped");
-/// The player's settings, under `settings`, and the tunings of the instruments, under `tunings`.
+/// The player's settings, under `settings`; the tunings of the instruments, under `tunings`; the band, under `band`.
 pub(super) const SETTINGS: TableDefinition<&str, &[u8]> = TableDefinition::new("settings");
 /// Numbers about the file itself.
 pub(super) const FILE: TableDefinition<&str, u64> = TableDefinition::new("file");
@@ -127,8 +127,11 @@ impl Store {
         let settings = value::read_settings(bytes.value()).ok()?;
         let tunings = table.get("tunings").ok()?;
         let retuned = tunings.and_then(|bytes| value::read_tunings(bytes.value()).ok());
+        let band = table.get("band").ok()?;
+        let band = band.and_then(|bytes| value::read_band(bytes.value()).ok());
         Some(Settings {
             retuned: retuned.unwrap_or_default(),
+            band: band.unwrap_or_default(),
             ..settings
         })
     }
@@ -145,6 +148,7 @@ impl Store {
                 "tunings",
                 value::write_tunings(&settings.retuned).as_slice(),
             )?;
+            table.insert("band", value::write_band(&settings.band).as_slice())?;
             Ok(())
         })
         .map(drop)

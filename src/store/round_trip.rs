@@ -13,7 +13,7 @@ use crate::chart::{
     Annotation, Bar, ChordAt, Direction, Jump, Metre, Note, Ornament, Part, Rhythm, Slot, Stroke,
     StrumPattern, Syllable, Tempo, Ticks, Tune, Tuplet, Verse,
 };
-use crate::desk::{Entry, Language, Settings, Theme, TuneId};
+use crate::desk::{BandSettings, Entry, Language, Settings, Theme, TuneId};
 use crate::theory::{
     Accidental, Chord, Degree, Key, Letter, Mode, Naming, NoteName, Pitch, Quality, Symbol,
 };
@@ -245,6 +245,7 @@ fn settings() -> impl Strategy<Value = Settings> {
                 naming,
                 less_motion,
                 known,
+                band: BandSettings::default(), // a value of its own
             },
         )
 }
@@ -315,6 +316,7 @@ fn a_newer_value_is_told_from_a_damaged_one() {
         naming: Naming::English,
         less_motion: false,
         known: Vec::new(),
+        band: BandSettings::default(),
     });
     let mut newer = settings.clone();
     newer[0] = 2;

@@ -5,7 +5,7 @@
 use std::collections::BTreeMap;
 
 use crate::chart::Tune;
-use crate::desk::{Entry, Settings, TuneId};
+use crate::desk::{BandSettings, Entry, Settings, TuneId};
 
 use super::v1;
 
@@ -71,7 +71,7 @@ pub(super) fn read_entry(id: TuneId, bytes: &[u8]) -> Result<Entry, ValueError> 
         .ok_or(ValueError::Damaged)
 }
 
-/// The settings without the tunings, which are a value of their own: they came when version 1 was frozen.
+/// The settings without the tunings and the band, which are values of their own: they came when version 1 was frozen.
 pub(super) fn write_settings(settings: &Settings) -> Vec<u8> {
     seal(&v1::Settings::from(settings))
 }
@@ -88,6 +88,16 @@ pub(super) fn write_tunings(retuned: &BTreeMap<String, Vec<i8>>) -> Vec<u8> {
 
 pub(super) fn read_tunings(bytes: &[u8]) -> Result<BTreeMap<String, Vec<i8>>, ValueError> {
     read::<v1::Tunings>(bytes).map(v1::Tunings::restore)
+}
+
+pub(super) fn write_band(band: &BandSettings) -> Vec<u8> {
+    seal(&v1::Band::from(band))
+}
+
+pub(super) fn read_band(bytes: &[u8]) -> Result<BandSettings, ValueError> {
+    read::<v1::Band>(bytes)?
+        .restore()
+        .ok_or(ValueError::Damaged)
 }
 
 /// Whether two tunes are the same but for the dates on them.

@@ -10,6 +10,7 @@ use std::process::Command;
 use std::time::{Duration, Instant};
 
 use criterion::Criterion;
+use fourcourse::audio::Sound;
 use fourcourse::bind::StandGlobal;
 use fourcourse::bind::picture::Sitting;
 use fourcourse::desk::{Ask, Desk, Room, Settings};
@@ -39,7 +40,12 @@ fn main() {
 }
 
 fn first_frame(folder: &Path) {
-    let desk = start::desk(Some(folder.to_owned()), chrono::Utc::now()).unwrap();
+    let desk = start::desk(
+        Some(folder.to_owned()),
+        start::silent_players(),
+        chrono::Utc::now(),
+    )
+    .unwrap();
     let sitting = Sitting::new(Box::new(desk), PHONE, 3.0, Duration::ZERO).unwrap();
     let (pixels, ..) = sitting.pixels();
     assert!(pixels.iter().any(|&byte| byte != pixels[0]));
@@ -92,7 +98,12 @@ fn cold_start() {
 
 fn redraws(c: &mut Criterion) {
     let tunes = shipped::tunes().into_iter().map(|(_, tune)| tune).collect();
-    let mut desk = Desk::new(Box::new(Memory::new(tunes)), Settings::default(), None);
+    let mut desk = Desk::new(
+        Box::new(Memory::new(tunes)),
+        Box::new(Sound::new(Duration::ZERO)),
+        Settings::default(),
+        None,
+    );
     let first = desk.songbook().rows[0].id;
     desk.ask(Ask::Open(first), Duration::ZERO);
     desk.ask(Ask::Go(Room::Stand), Duration::ZERO);

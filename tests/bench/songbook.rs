@@ -6,6 +6,7 @@ use std::hint::black_box;
 use std::time::Duration;
 
 use criterion::{Criterion, criterion_group, criterion_main};
+use fourcourse::audio::Sound;
 use fourcourse::desk::{Ask, Desk, Settings};
 use fourcourse::store::Memory;
 
@@ -24,7 +25,12 @@ const TYPED: [&str; 6] = [
 
 fn key_press(c: &mut Criterion) {
     let tunes = many_tunes::many_tunes(10_000);
-    let mut desk = Desk::new(Box::new(Memory::new(tunes)), Settings::default(), None);
+    let mut desk = Desk::new(
+        Box::new(Memory::new(tunes)),
+        Box::new(Sound::new(Duration::ZERO)),
+        Settings::default(),
+        None,
+    );
     for typed in TYPED {
         desk.ask(Ask::Search(typed.to_owned()), Duration::ZERO);
         let found = desk.songbook().rows.len();

@@ -50,8 +50,8 @@ mod linux {
     /// said beside the wall clock.
     pub(super) fn play() {
         let start = Instant::now();
-        let mut sound = Sound::new(Duration::ZERO);
-        sound.switch_on(start.elapsed(), move || start.elapsed());
+        let mut sound = Sound::with_device(move || start.elapsed());
+        sound.switch_on(start.elapsed());
         for command in commands() {
             sound.send(start.elapsed(), command);
         }

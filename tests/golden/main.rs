@@ -15,7 +15,8 @@ use std::time::Duration;
 
 use fourcourse::bind::picture::Sitting;
 use fourcourse::desk::{
-    ChordCard, ChordNames, FollowState, Language, Notice, Room, SongbookState, StandView, Theme,
+    ChordCard, ChordNames, FollowState, Heard, Language, LoopView, Notice, Room, SongbookState,
+    StandView, Theme,
 };
 use picture::Picture;
 use sample::Still;
@@ -33,19 +34,37 @@ const THEMES: [(&str, Theme); 3] = [
     ("sun", Theme::Sun),
 ];
 
-fn draw(host: Still, (width, height): (u32, u32), density: f32) -> Picture {
+fn press(sitting: &Sitting, key: &str) {
+    use slint::platform::WindowEvent;
+    if key.is_empty() {
+        return;
+    }
+    let window = slint::ComponentHandle::window(sitting.interface().app());
+    window.dispatch_event(WindowEvent::WindowActiveChanged(true));
+    window.dispatch_event(WindowEvent::KeyPressed { text: key.into() });
+    sitting.settle();
+}
+
+/// Draws a host's room after a key was pressed.
+fn draw(host: Still, (width, height): (u32, u32), density: f32, key: &str) -> Picture {
     let sitting = Sitting::new(Box::new(host), (width, height), density, Duration::ZERO).unwrap();
+    press(&sitting, key);
     let (pixels, width, height) = sitting.pixels();
     Picture::new(pixels, width, height)
 }
 
 /// Draws a scene at every size, in all three themes or in one by turns.
 fn compare(name: &str, themes: usize, scene: impl Fn(Theme) -> Still) {
+    compare_after("", name, themes, scene);
+}
+
+/// The same after a key was pressed.
+fn compare_after(key: &str, name: &str, themes: usize, scene: impl Fn(Theme) -> Still) {
     for (place, (size_name, size, density)) in SIZES.into_iter().enumerate() {
         for theme in 0..themes {
             let (theme_name, theme) = THEMES[(place + theme) % THEMES.len()];
             // Large pictures are kept at half their size: still to be judged by eye, and small enough to keep.
-            let mut picture = draw(scene(theme), size, density);
+            let mut picture = draw(scene(theme), size, density, key);
             if density > 1.0 || size.0 > 1000 {
                 picture = picture.halved();
             }
@@ -64,6 +83,32 @@ fn long_names_and_many_bars_look_as_they_did() {
     compare("long", 1, |theme| {
         Still::new(Room::Stand, theme).with(sample::long_song())
     });
+}
+
+/// The band plays a part again and again, ever faster, without its bass, and its device has gone away.
+fn playing(theme: Theme) -> Still {
+    stand(theme, |view| {
+        let band = &mut view.band;
+        band.settings.aloud = true;
+        band.heard = Heard::DeviceLost;
+        band.players[3].muted = true;
+        band.players[0].level = 4;
+        band.players[1].level = 10;
+        band.looped = Some(LoopView {
+            from: "A2 · 1".into(),
+            to: "A2 · 8".into(),
+            part: true,
+        });
+        band.ramp.on = true;
+        for bar in view.map[..2].iter_mut().flat_map(|line| &mut line.bars) {
+            bar.looped = true;
+        }
+    })
+}
+
+#[test]
+fn the_band_looks_as_it_did() {
+    compare_after("b", "band", 1, playing);
 }
 
 #[test]
@@ -88,7 +133,11 @@ fn stand(theme: Theme, change: impl Fn(&mut StandView)) -> Still {
 
 type Scene = (&'static str, fn(Theme) -> Still);
 
-const SCENES: [Scene; 14] = [
+const SCENES: [Scene; 16] = [
+    ("playing", playing),
+    ("lang-playing", |theme| {
+        playing(theme).speaking(Language::German)
+    }),
     ("stand", |theme| stand(theme, |_| {})),
     ("long", |theme| {
         Still::new(Room::Stand, theme).with(sample::long_song())
@@ -165,27 +214,20 @@ const MORE_SIZES: [(&str, (u32, u32), f32); 4] = [
 #[test]
 #[ignore = "draws every scene, to be looked at"]
 fn look() {
-    use slint::platform::WindowEvent;
     let words = std::env::var("LOOK").unwrap_or_default();
     let folder = picture::made().join("look");
     std::fs::create_dir_all(&folder).unwrap();
     for (theme_name, theme) in THEMES {
         for (size_name, size, density) in SIZES.into_iter().chain(MORE_SIZES) {
             for (scene_name, scene) in SCENES {
-                for sheet in [false, true] {
-                    let sheet_name = if sheet { "sheet-" } else { "" };
+                for (sheet_name, key) in [("", ""), ("sheet-", "k"), ("band-", "b")] {
                     let name = format!("{sheet_name}{scene_name}-{size_name}-{theme_name}");
                     if !words.split(',').any(|word| name.starts_with(word)) {
                         continue;
                     }
                     let host = Box::new(scene(theme));
                     let sitting = Sitting::new(host, size, density, Duration::ZERO).unwrap();
-                    if sheet {
-                        let window = slint::ComponentHandle::window(sitting.interface().app());
-                        window.dispatch_event(WindowEvent::WindowActiveChanged(true));
-                        window.dispatch_event(WindowEvent::KeyPressed { text: "k".into() });
-                        sitting.settle();
-                    }
+                    press(&sitting, key);
                     let path = folder.join(format!("{name}.png"));
                     std::fs::write(path, sitting.png().unwrap()).unwrap();
                 }

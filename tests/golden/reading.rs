@@ -41,7 +41,7 @@ impl Host for Changing {
         Some(self.1.borrow().clone())
     }
 
-    fn is_moving(&self, _: Duration) -> bool {
+    fn is_moving(&mut self, _: Duration) -> bool {
         false
     }
 

@@ -4,12 +4,13 @@ use std::collections::BTreeMap;
 use std::rc::Rc;
 use std::time::Duration;
 
+use fourcourse::band::{Ending, Player, Style};
 use fourcourse::bind::Host;
 use fourcourse::desk::{
-    Ask, ChordCard, ChordNames, Filter, FollowState, FormChip, Language, MapBar, MapLine,
-    MissingNote, NextCard, Notice, Passed, RingString, Room, Settings, SettingsView, ShapeView,
-    Simplify, SlotView, SongbookState, SongbookView, StandView, StrumView, SungWords, Theme,
-    TuneId, TuneRow, Tuning, Verdict,
+    Ask, BandSettings, BandView, ChordCard, ChordNames, Filter, FollowState, FormChip, Heard,
+    Language, MapBar, MapLine, MissingNote, NextCard, Notice, Passed, PlayerView, RampView,
+    RingString, Room, Settings, SettingsView, ShapeView, Simplify, SlotView, SongbookState,
+    SongbookView, StandView, StrumView, SungWords, Theme, TuneId, TuneRow, Tuning, Verdict,
 };
 use fourcourse::theory::{Key, Mode, Naming, NoteName};
 
@@ -34,7 +35,7 @@ impl Host for Still {
         self.stand.clone()
     }
 
-    fn is_moving(&self, _: Duration) -> bool {
+    fn is_moving(&mut self, _: Duration) -> bool {
         false
     }
 
@@ -149,6 +150,7 @@ pub(crate) fn map(text: &str, now: usize) -> Vec<MapLine> {
                     .map_or((false, bar), |bar| (true, bar));
                 let (ending, bar) = bar.split_once('.').unwrap_or(("", bar));
                 let made = MapBar {
+                    looped: false,
                     played,
                     chords: bar.trim().into(),
                     numbers: String::new(),
@@ -211,6 +213,33 @@ fn keys() -> Vec<(String, NoteName)> {
     .into()
 }
 
+/// A band that waits, silent.
+pub(crate) fn band() -> BandView {
+    let settings = BandSettings::default();
+    let reel = Style::named("reel").unwrap();
+    BandView {
+        players: Player::ALL.map(|player| PlayerView {
+            player,
+            level: settings.levels[player as usize],
+            muted: settings.mutes[player as usize],
+        }),
+        settings,
+        heard: Heard::SwitchedOff,
+        style: reel,
+        fitting: reel,
+        ending: Ending::Held,
+        looped: None,
+        ramp: RampView {
+            on: false,
+            percent: 3,
+            ceiling: 116,
+        },
+        alone: None,
+        strings: ["G", "D", "A", "E"].map(String::from).to_vec(),
+        tone: None,
+    }
+}
+
 /// The Millrace Reel: mandolin, key of A, second bar of the second line.
 pub(crate) fn reel() -> StandView {
     let mut a = shape("G D A E", true, "2200", "1100");
@@ -248,6 +277,7 @@ pub(crate) fn reel() -> StandView {
         line: 1,
         bar: (5, 8),
         sung: None,
+        band: band(),
     }
 }
 
@@ -413,6 +443,7 @@ pub(crate) fn settings(theme: Theme) -> SettingsView {
             naming: Naming::English,
             less_motion: false,
             known,
+            band: BandSettings::default(),
         },
         instruments: [
             "mandolin",

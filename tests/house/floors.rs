@@ -22,11 +22,16 @@ const FLOORS: [(&str, &[&str]); 12] = [
             "theory", "frets", "chart", "formats", "band", "circle", "desk",
         ],
     ),
-    ("audio", &["theory", "frets", "chart", "band"]),
-    ("store", &["theory", "frets", "chart", "formats", "desk"]),
+    ("audio", &["theory", "frets", "chart", "band", "desk"]),
+    (
+        "store",
+        &["theory", "frets", "chart", "formats", "band", "desk"],
+    ),
     (
         "start",
-        &["theory", "frets", "chart", "formats", "desk", "store"],
+        &[
+            "theory", "frets", "chart", "formats", "desk", "audio", "store",
+        ],
     ),
     (
         "bind",

@@ -118,7 +118,14 @@ fn every_word_that_is_asked_for_exists_and_every_word_is_asked_for() {
     }
     let missing: Vec<_> = asked.difference(&known).collect();
     assert!(missing.is_empty(), "asked for, but not there: {missing:?}");
-    let by_kind = ["rhythm-", "mode-", "instrument-", "style-", "ending-"];
+    let by_kind = [
+        "rhythm-",
+        "mode-",
+        "instrument-",
+        "style-",
+        "ending-",
+        "player-",
+    ];
     let idle: Vec<_> = known
         .difference(&asked)
         .filter(|id| !by_kind.iter().any(|kind| id.starts_with(kind)))

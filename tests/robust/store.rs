@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 
 use chrono::{DateTime, Utc};
 use fourcourse::chart::Tune;
-use fourcourse::desk::{Language, Settings, Songbook, Theme, TuneId};
+use fourcourse::desk::{BandSettings, Language, Settings, Songbook, Theme, TuneId};
 use fourcourse::store::{Added, Opened, Store, StoreError};
 use fourcourse::theory::Naming;
 use redb::{Database, ReadableDatabase, ReadableTable, TableDefinition};
@@ -48,6 +48,15 @@ fn settings() -> Settings {
         naming: Naming::Solfege,
         less_motion: true,
         known: vec!["G".to_owned(), "Bb7".to_owned()],
+        band: BandSettings {
+            aloud: true,
+            loudness: 4,
+            levels: [7, 10, 0, 5, 6, 7],
+            mutes: [true, false, false, false, false, true],
+            a4: 443,
+            human: false,
+            count_in: false,
+        },
     }
 }
 
@@ -155,10 +164,11 @@ fn settings_are_kept() {
 }
 
 #[test]
-fn settings_from_before_there_were_tunings_or_beside_damaged_ones_are_read() {
+fn settings_from_before_there_were_tunings_and_a_band_or_beside_damaged_ones_are_read() {
     let folder = tempfile::tempdir().unwrap();
     let usual = Settings {
         retuned: BTreeMap::new(),
+        band: BandSettings::default(),
         ..settings()
     };
     for damaged in [false, true] {
@@ -172,8 +182,10 @@ fn settings_from_before_there_were_tunings_or_beside_damaged_ones_are_read() {
             let mut table = transaction.open_table(SETTINGS).unwrap();
             if damaged {
                 table.insert("tunings", b"ebb".as_slice()).unwrap();
+                table.insert("band", b"ebb".as_slice()).unwrap();
             } else {
                 table.remove("tunings").unwrap();
+                table.remove("band").unwrap();
             }
         }
         transaction.commit().unwrap();
@@ -373,6 +385,10 @@ fn version_1_is_written_and_read_as_on_its_first_day() {
         let kept = bytes("v1-tunings.bin", &written);
         assert!(kept == written, "tunings are written in another way");
         settings.insert("tunings", kept.as_slice()).unwrap();
+        let written = settings.get("band").unwrap().unwrap().value().to_vec();
+        let kept = bytes("v1-band.bin", &written);
+        assert!(kept == written, "the band is written in another way");
+        settings.insert("band", kept.as_slice()).unwrap();
     }
     transaction.commit().unwrap();
     drop(database);

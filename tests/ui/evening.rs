@@ -1,12 +1,13 @@
 //! An evening in front of the real window: the shipped songbook in memory, a clock that is moved by hand, and fingers
 //! that find things by what they are called.
 
-use std::cell::Cell;
+use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 use std::time::Duration;
 
+use fourcourse::audio::{BLOCK, Callback, RATE, Sound};
 use fourcourse::bind::{App, Interface};
-use fourcourse::desk::{Ask, Language};
+use fourcourse::desk::{Ask, Language, Players};
 use i_slint_backend_testing::{AccessibleRole, ElementHandle, ElementQuery, mock_elapsed_time};
 use slint::platform::{PointerEventButton, WindowEvent};
 use slint::{ComponentHandle, LogicalPosition, LogicalSize, SharedString};
@@ -14,21 +15,71 @@ use slint::{ComponentHandle, LogicalPosition, LogicalSize, SharedString};
 pub(crate) struct Evening {
     interface: Interface,
     now: Rc<Cell<Duration>>,
+    device: Device,
+}
+
+/// A sound device that asks for its blocks as time goes by, until it is pulled out.
+#[derive(Clone, Debug, Default)]
+pub(crate) struct Device(Rc<RefCell<Option<(Callback, Duration, u32)>>>);
+
+impl Device {
+    fn run(&self, now: Duration) {
+        let mut device = self.0.borrow_mut();
+        let Some((callback, opened, blocks)) = device.as_mut() else {
+            return;
+        };
+        let mut out = [0.0; 2 * BLOCK];
+        let block = Duration::from_secs(1) * u32::try_from(BLOCK).unwrap() / RATE;
+        // One block sounds, and one waits.
+        while *opened + block * blocks.saturating_sub(1) <= now {
+            callback.fill(&mut out, *opened + block * blocks.saturating_sub(1));
+            *blocks += 1;
+        }
+    }
 }
 
 impl Evening {
     /// Opens the app in English at a size in density-independent pixels.
     pub(crate) fn open(width: f32, height: f32) -> Self {
+        Self::with(width, height, |_, _| fourcourse::start::silent_players())
+    }
+
+    /// The same, with a sound device.
+    pub(crate) fn aloud(width: f32, height: f32) -> Self {
+        Self::with(width, height, |now, device| {
+            Box::new(Sound::with(Duration::ZERO, move |callback| {
+                *device.0.borrow_mut() = Some((callback, now.get(), 0));
+                Some(device.clone())
+            }))
+        })
+    }
+
+    /// Pulls the plug of the sound device.
+    pub(crate) fn pull_out(&self) {
+        self.device.0.take();
+    }
+
+    fn with(
+        width: f32,
+        height: f32,
+        players: impl FnOnce(Rc<Cell<Duration>>, Device) -> Box<dyn Players>,
+    ) -> Self {
         i_slint_backend_testing::init_no_event_loop();
         let now = Rc::new(Cell::new(Duration::ZERO));
         let clock = Rc::clone(&now);
-        let desk = fourcourse::start::in_memory();
+        let device = Device::default();
+        let players = players(Rc::clone(&now), device.clone());
+        let desk = fourcourse::start::in_memory(players);
         let interface = Interface::new(Box::new(desk), Box::new(move || clock.get())).unwrap();
         interface.ask(Ask::CloseNotice);
         interface.ask(Ask::Language(Some(Language::English)));
         interface.work_off();
         interface.app().show().unwrap();
-        let evening = Self { interface, now };
+        let evening = Self {
+            interface,
+            now,
+            device,
+        };
         evening
             .window()
             .dispatch_event(WindowEvent::WindowActiveChanged(true));
@@ -56,6 +107,7 @@ impl Evening {
         for _ in 0..milliseconds.div_ceil(16) {
             let frame = Duration::from_millis(16);
             self.now.set(self.now.get() + frame);
+            self.device.run(self.now.get());
             mock_elapsed_time(frame);
         }
     }

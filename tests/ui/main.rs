@@ -2,6 +2,7 @@
 #![allow(clippy::unwrap_used, reason = "a helper of tests fails like a test")]
 #![cfg(feature = "drive")]
 
+mod band;
 mod evening;
 
 use evening::Evening;

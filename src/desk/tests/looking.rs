@@ -8,7 +8,12 @@ fn shipped() -> Desk {
         .into_iter()
         .map(|(_, tune)| tune)
         .collect();
-    Desk::new(Box::new(Memory::new(tunes)), Settings::default(), None)
+    Desk::new(
+        Box::new(Memory::new(tunes)),
+        silent(),
+        Settings::default(),
+        None,
+    )
 }
 
 fn titles(desk: &Desk) -> Vec<String> {
@@ -83,7 +88,12 @@ fn a_row_says_where_the_melody_starts() {
 
 #[test]
 fn an_empty_songbook_can_be_filled_with_the_shipped_tunes() {
-    let mut desk = Desk::new(Box::new(Memory::new(Vec::new())), Settings::default(), None);
+    let mut desk = Desk::new(
+        Box::new(Memory::new(Vec::new())),
+        silent(),
+        Settings::default(),
+        None,
+    );
     assert_eq!(desk.songbook().state, SongbookState::Empty);
     ask(&mut desk, Ask::RestoreShipped);
     assert!(desk.songbook().total >= 24);

@@ -1,5 +1,6 @@
 //! Triples: a chart, asks, and what is then to be seen.
 
+mod band;
 mod following;
 mod in_key;
 mod looking;
@@ -7,6 +8,7 @@ mod tuning;
 
 use std::time::Duration;
 
+use crate::audio::Sound;
 use crate::formats::abc;
 use crate::store::Memory;
 
@@ -21,10 +23,20 @@ pub(super) fn beats(beats: f64) -> Duration {
     Duration::from_secs_f64(beats) // a half note a second: a beat of these tests is a second
 }
 
+/// A band that plays by the wall clock.
+pub(super) fn silent() -> Box<dyn Players> {
+    Box::new(Sound::new(Duration::ZERO))
+}
+
 /// A desk with this tune on the stand.
 pub(super) fn on_stand(abc_text: &str) -> Desk {
     let tune = abc::read(abc_text.as_bytes()).tunes.remove(0).tune;
-    let mut desk = Desk::new(Box::new(Memory::new(vec![tune])), Settings::default(), None);
+    let mut desk = Desk::new(
+        Box::new(Memory::new(vec![tune])),
+        silent(),
+        Settings::default(),
+        None,
+    );
     desk.ask(Ask::Open(TuneId(1)), Duration::ZERO);
     desk
 }

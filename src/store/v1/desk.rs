@@ -99,6 +99,7 @@ impl Settings {
             naming: *NAMINGS.get(usize::from(self.naming))?,
             less_motion: self.less_motion,
             known: self.known,
+            band: desk::BandSettings::default(), // likewise
         })
     }
 }
@@ -117,5 +118,48 @@ impl From<&BTreeMap<String, Vec<i8>>> for Tunings {
 impl Tunings {
     pub(in crate::store) fn restore(self) -> BTreeMap<String, Vec<i8>> {
         self.0.into_iter().collect()
+    }
+}
+
+/// What is kept of the band, players in the order of [`crate::band::Player::ALL`].
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub(in crate::store) struct Band {
+    aloud: bool,
+    loudness: u8,
+    players: Vec<(u8, bool)>,
+    a4: u16,
+    human: bool,
+    count_in: bool,
+}
+
+impl From<&desk::BandSettings> for Band {
+    fn from(band: &desk::BandSettings) -> Self {
+        Self {
+            aloud: band.aloud,
+            loudness: band.loudness,
+            players: band.levels.into_iter().zip(band.mutes).collect(),
+            a4: band.a4,
+            human: band.human,
+            count_in: band.count_in,
+        }
+    }
+}
+
+impl Band {
+    pub(in crate::store) fn restore(self) -> Option<desk::BandSettings> {
+        let (levels, mutes): (Vec<_>, Vec<_>) = self.players.into_iter().unzip();
+        let level = |level: u8| level <= desk::MOST_LEVEL;
+        let whole = levels.iter().copied().chain([self.loudness]).all(level);
+        let pitch = crate::band::A4.contains(&f64::from(self.a4));
+        (whole && pitch).then_some(())?;
+        Some(desk::BandSettings {
+            aloud: self.aloud,
+            loudness: self.loudness,
+            levels: levels.try_into().ok()?,
+            mutes: mutes.try_into().ok()?,
+            a4: self.a4,
+            human: self.human,
+            count_in: self.count_in,
+        })
     }
 }

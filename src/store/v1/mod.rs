@@ -10,7 +10,7 @@ mod desk;
 mod music;
 mod tune;
 
-pub(super) use desk::{Entry, Settings, Tunings};
+pub(super) use desk::{Band, Entry, Settings, Tunings};
 pub(super) use tune::Tune;
 
 /// Restores what is there: `None` where it cannot be, `Some(None)` where there is nothing.

@@ -118,6 +118,63 @@ map-pickup = Auftakt
 form-chip = Teil { $part }
 form-chip-pass = Teil { $part }, zum { $pass }. Mal
 
+## Die Band
+
+stand-band = Band
+band-said = Band, { $bpm } Schläge in der Minute. { $heard }
+band-play = Los
+band-stop = Stopp
+band-sound = Ton
+band-sound-off = Das Pult hält still den Takt.
+band-sound-on = Die Band ist zu hören.
+band-sound-none = Stumm: Es gibt kein Tongerät.
+band-sound-lost = Stumm: Das Tongerät ist weg. Ein neuer Start sucht es wieder.
+band-missing-none = kein Tongerät
+band-missing-lost = Ton verloren
+band-loudness = Lautstärke
+band-care = Leise anfangen, vor allem mit Kopfhörern: Was lange laut ist, schadet dem Gehör für immer.
+band-players = Spieler
+player-melody = Melodie
+player-chop = Chop
+player-guitar = Gitarre
+player-bass = Bass
+player-drones = Bordun
+player-click = Klick
+band-level = { $player }: wie laut
+band-mute = { $player } stumm
+band-unmute = { $player } spielt mit
+band-loop = Immer wieder
+band-whole = Ganzes Stück
+band-this-part = Dieser Teil
+band-from = Von Takt
+band-from-less = Einen Takt früher beginnen
+band-from-more = Einen Takt später beginnen
+band-to = Bis Takt
+band-to-less = Einen Takt früher enden
+band-to-more = Einen Takt später enden
+band-ramp = Nach jedem glatten Durchgang schneller
+band-ramp-detail = Glatt heißt: nicht angehalten, nicht gesprungen, nicht gezogen.
+band-percent = Schneller um
+band-percent-less = Weniger bei jedem Durchgang
+band-percent-more = Mehr bei jedem Durchgang
+band-ceiling = Höchstens
+band-ceiling-less = Tiefere Grenze
+band-ceiling-more = Höhere Grenze
+band-count-in = Einzählen
+band-style = Wie sie begleitet
+band-style-fits = { $style }, passt zum Stück
+band-ending = Wie sie aufhört
+band-human = Ungleich wie Menschen
+band-human-detail = Hände etwas spät, Schläge etwas leiser oder lauter
+band-alone = Allein, ohne das Stück
+band-metronome = Metronom
+band-drones = Bordun
+band-tuning = Saiten zum Stimmen
+band-string = { $note } zum Stimmen
+band-a4 = Kammerton A
+band-a4-less = Tieferes A
+band-a4-more = Höheres A
+
 ## Settings
 
 settings-back = Zurück
@@ -196,11 +253,11 @@ style-march = Marsch
 style-polka = Polka
 style-waltz = Walzer
 style-swing = Swing
-style-air = Air, Akkorde gebrochen
-style-strum = Schlagmuster des Stücks
+style-air = Air
+style-strum = Schlagmuster
 ending-plain = wie geschrieben
-ending-held = letzter Akkord gehalten
-ending-tag = letzte Zeile noch einmal
+ending-held = Akkord gehalten
+ending-tag = Zeile nochmal
 
 ## Modes
 

@@ -118,6 +118,63 @@ map-pickup = Anacrusa
 form-chip = Parte { $part }
 form-chip-pass = Parte { $part }, vez { $pass }
 
+## La banda
+
+stand-band = Banda
+band-said = Banda, { $bpm } pulsos por minuto. { $heard }
+band-play = Tocar
+band-stop = Parar
+band-sound = Sonido
+band-sound-off = El atril lleva el tiempo en silencio.
+band-sound-on = La banda suena.
+band-sound-none = En silencio: no hay dispositivo de sonido.
+band-sound-lost = En silencio: el dispositivo de sonido ya no está. Al volver a empezar se busca de nuevo.
+band-missing-none = sin sonido
+band-missing-lost = sonido perdido
+band-loudness = Volumen
+band-care = Empieza bajo, sobre todo con auriculares: lo que suena fuerte mucho tiempo daña el oído para siempre.
+band-players = Músicos
+player-melody = Melodía
+player-chop = Chop
+player-guitar = Guitarra
+player-bass = Bajo
+player-drones = Bordón
+player-click = Clic
+band-level = { $player }: volumen
+band-mute = Silenciar { $player }
+band-unmute = Que toque { $player }
+band-loop = Una y otra vez
+band-whole = Todo el tema
+band-this-part = Esta parte
+band-from = Desde el compás
+band-from-less = Empezar un compás antes
+band-from-more = Empezar un compás después
+band-to = Hasta el compás
+band-to-less = Acabar un compás antes
+band-to-more = Acabar un compás después
+band-ramp = Más rápido tras cada pasada limpia
+band-ramp-detail = Limpia es una pasada sin pausas, saltos ni tirones.
+band-percent = Más rápido en
+band-percent-less = Menos en cada pasada
+band-percent-more = Más en cada pasada
+band-ceiling = Como máximo
+band-ceiling-less = Un límite más bajo
+band-ceiling-more = Un límite más alto
+band-count-in = Contar antes de empezar
+band-style = Cómo acompaña
+band-style-fits = { $style }, le va al tema
+band-ending = Cómo termina
+band-human = Desigual, como las personas
+band-human-detail = Manos algo tardías, golpes algo más suaves o fuertes
+band-alone = A solas, sin el tema
+band-metronome = Metrónomo
+band-drones = Bordón
+band-tuning = Cuerdas para afinar
+band-string = { $note } para afinar
+band-a4 = La del diapasón
+band-a4-less = Un la más bajo
+band-a4-more = Un la más alto
+
 ## Settings
 
 settings-back = Atrás
@@ -196,11 +253,11 @@ style-march = marcha
 style-polka = polca
 style-waltz = vals
 style-swing = swing
-style-air = aire, acordes arpegiados
-style-strum = rasgueo de la melodía
-ending-plain = como está escrito
-ending-held = último acorde sostenido
-ending-tag = última frase otra vez
+style-air = aire
+style-strum = rasgueo propio
+ending-plain = como escrito
+ending-held = acorde sostenido
+ending-tag = frase otra vez
 
 ## Modes
 

@@ -1,0 +1,114 @@
+//! The band leads: it plays the tune from here on, until it is stopped.
+
+use std::sync::Arc;
+
+use crate::band::{Command, CountIn, Ramp, Score, Transport, count_in};
+use crate::chart::{Playing, Ticks};
+
+use super::super::players::Moment;
+use super::{Follow, Motion};
+
+impl Follow {
+    /// Takes what the band is to be told.
+    pub(in crate::desk) fn told(&mut self) -> Vec<Command> {
+        std::mem::take(&mut self.told)
+    }
+
+    /// The band's transport, when all that it was told is heard.
+    pub(in crate::desk) fn hear(&mut self, transport: Transport) {
+        if self.is_led() {
+            self.transport = transport;
+        }
+    }
+
+    /// Whether the band leads, be it held.
+    pub(in crate::desk) fn is_led(&self) -> bool {
+        matches!(self.motion, Motion::Clock | Motion::Held { clock: true })
+    }
+
+    /// Does as a command says, and has the band do so where it leads.
+    pub(in crate::desk) fn tell(&mut self, frame: u64, command: Command) {
+        self.transport.obey(frame, &command);
+        if self.is_led() {
+            self.told.push(command);
+        }
+    }
+
+    /// The band stops, and the hand leads from the bar now on.
+    pub(in crate::desk) fn stop(&mut self, playing: &Playing, at: Moment) {
+        if self.is_led() {
+            let place = self.place(playing, at);
+            let begun = place.counted.is_none();
+            let still = if begun {
+                Motion::Paused
+            } else {
+                Motion::Waiting
+            };
+            self.stand(playing, at, (place.time, place.bar), still);
+        }
+    }
+
+    /// The band begins at the bar now, or where the loop begins if that bar is not in it: after a count-in, if one is
+    /// wanted, of a full bar and of the part of a bar before a pickup. A tune that is over starts again.
+    pub(in crate::desk) fn play(
+        &mut self,
+        playing: &Playing,
+        at: Moment,
+        score: Arc<Score>,
+        counts: bool,
+    ) {
+        let place = self.place(playing, at);
+        let time = if place.ended { 0 } else { place.time };
+        let bar = match place.ended {
+            true => playing.bars.first(),
+            false => playing.bars.get(place.bar),
+        };
+        let looped = self.range.and_then(|(start, end)| {
+            let outside = bar.is_none_or(|bar| bar.start < start || bar.start >= end);
+            outside.then(|| playing.bars.get(playing.bar_at(start)?))?
+        });
+        let Some(bar) = looped.or(bar) else { return };
+        let last = self.transport.called_last() == Some(time) && !place.ended;
+        let count = match counts {
+            true => count_in(bar.metre, bar.offset),
+            false => CountIn::default(),
+        };
+        self.motion = Motion::Clock;
+        let from = (time, bar.start);
+        for command in [
+            Command::Stop,
+            Command::Score(score),
+            Command::Tempo(self.tempo()),
+            Command::Times(self.times()),
+            Command::Loop(self.range),
+            Command::Ramp(self.ramp),
+            Command::Play { from, count },
+        ] {
+            self.tell(at.frame, command);
+        }
+        if last {
+            self.tell(at.frame, Command::LastTime(true));
+        }
+    }
+
+    /// The band plays this from here on: another key, another style.
+    pub(in crate::desk) fn replace(&mut self, at: Moment, score: Arc<Score>) {
+        self.tell(at.frame, Command::Score(score));
+    }
+
+    /// The band plays from one moment of the time through to another, again and again; or no more.
+    pub(in crate::desk) fn set_range(&mut self, at: Moment, range: Option<(Ticks, Ticks)>) {
+        self.range = range;
+        if self.is_led() {
+            self.tell(at.frame, Command::Loop(range));
+        }
+    }
+
+    /// The band gets faster after each clean pass, or no more.
+    pub(in crate::desk) fn set_ramp(&mut self, at: Moment, ramp: Option<Ramp>) {
+        self.ramp = ramp;
+        if self.is_led() {
+            self.tell(at.frame, Command::Ramp(ramp));
+        }
+    }
+}

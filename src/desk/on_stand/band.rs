@@ -1,0 +1,83 @@
+//! The tune on the stand and the band that plays it.
+
+use crate::band::{Command, Player, Score, Transport};
+use crate::chart::Tempo;
+
+use super::super::band::{Alone, BandAsk, BandView, PlayerView};
+use super::super::follow::Place;
+use super::super::leader::Leader;
+use super::super::players::Moment;
+use super::super::settings::Settings;
+use super::OnStand;
+
+impl OnStand {
+    /// What the player wishes of the band and this tune.
+    pub(super) fn ask_band(&mut self, ask: &BandAsk, at: Moment) {
+        let (plan, playing) = (&mut self.plan, &self.playing);
+        let place = self.follow.place(playing, at);
+        let (range, ramp) = (plan.range(playing), plan.ramp());
+        plan.ask(ask, playing, place.bar);
+        if plan.range(playing) != range {
+            self.follow.set_range(at, plan.range(playing));
+        }
+        if plan.ramp() != ramp {
+            self.follow.set_ramp(at, plan.ramp());
+        }
+    }
+
+    /// Where the band leads, it goes on from here in what is played now.
+    pub(super) fn replace(&mut self, at: Moment) {
+        if self.follow.is_led() && !self.plan.has_score() {
+            let score = self.plan.score(&self.played, &self.playing);
+            self.follow.replace(at, score);
+        }
+    }
+
+    /// Takes what the band is to be told.
+    pub(in crate::desk) fn told(&mut self) -> Vec<Command> {
+        self.follow.told()
+    }
+
+    /// The band's transport, when all that it was told is heard.
+    pub(in crate::desk) fn hear(&mut self, transport: Transport) {
+        self.follow.hear(transport);
+    }
+
+    /// The tempo.
+    pub(in crate::desk) fn tempo(&self) -> Tempo {
+        self.follow.tempo()
+    }
+
+    /// What can sound alone beside this tune.
+    pub(in crate::desk) fn alone(&self, alone: Alone, at: Moment) -> Score {
+        let place = self.follow.place(&self.playing, at);
+        let bar = self.playing.bars.get(place.bar);
+        match alone {
+            Alone::Metronome => Score::metronome(bar.map_or(self.tune.metre, |bar| bar.metre)),
+            Alone::Drones => Score::drones(self.key()),
+        }
+    }
+
+    /// The band as it is seen.
+    pub(super) fn band(&self, settings: &Settings, leader: &Leader, place: Place) -> BandView {
+        let band = &settings.band;
+        let player = |player: Player| PlayerView {
+            player,
+            level: band.levels[player as usize],
+            muted: band.mutes[player as usize],
+        };
+        BandView {
+            settings: band.clone(),
+            heard: leader.players().heard(),
+            players: Player::ALL.map(player),
+            style: self.plan.style,
+            fitting: self.plan.fitting,
+            ending: self.plan.ending,
+            looped: self.plan.loop_view(&self.tune, &self.playing, place.bar),
+            ramp: self.plan.ramp_view(),
+            alone: leader.alone(),
+            strings: settings.notes(&settings.instrument()),
+            tone: leader.tone(),
+        }
+    }
+}

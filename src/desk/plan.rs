@@ -1,0 +1,179 @@
+//! What the band plays of the tune on the stand: style, ending, loop and ramp.
+
+use std::sync::Arc;
+
+use crate::band::{BPM, Ending, Ramp, Score, ScoreOptions, Style, Voicings};
+use crate::chart::{Pace, Playing, Tempo, TempoRange, Ticks, Tune};
+
+use super::band::{BandAsk, LoopView, RampView};
+use super::map;
+
+/// Per cent at each pass, to choose from.
+const PERCENT: std::ops::RangeInclusive<u8> = 1..=20;
+
+/// What the band plays of a tune, and the score of it once it was needed.
+#[derive(Debug)]
+pub(super) struct Plan {
+    pub(super) fitting: &'static Style,
+    pub(super) style: &'static Style,
+    pub(super) ending: Ending,
+    /// First and last bar of the loop in playing order.
+    looped: Option<(usize, usize)>,
+    ramp: RampView,
+    voicings: Voicings,
+    score: Option<Arc<Score>>,
+}
+
+impl Plan {
+    /// What suits a tune, which is to be played at a tempo. A ramp leads to the tempo at which it is danced, and by a
+    /// quarter more where it is played as fast as that already.
+    pub(super) fn new(tune: &Tune, tempo: Tempo) -> Self {
+        let options = ScoreOptions::fitting(tune);
+        let danced = TempoRange::fitting(tune.rhythm.as_ref(), tune.metre, Pace::Danced).middle();
+        let danced = danced.counted_in(tempo.beat).bpm;
+        let ceiling = if danced > tempo.bpm {
+            danced
+        } else {
+            tempo.bpm * 1.25
+        };
+        Self {
+            fitting: options.style,
+            style: options.style,
+            ending: options.ending,
+            looped: None,
+            ramp: RampView {
+                on: false,
+                percent: 3,
+                ceiling: within_bpm(ceiling),
+            },
+            voicings: Voicings::default(),
+            score: None,
+        }
+    }
+
+    /// What is played has changed: its score is made anew when it is needed.
+    pub(super) fn forget(&mut self) {
+        self.score = None;
+    }
+
+    /// Whether there is a score of what is played now.
+    pub(super) fn has_score(&self) -> bool {
+        self.score.is_some()
+    }
+
+    /// The score of the tune as it is played.
+    pub(super) fn score(&mut self, played: &Tune, playing: &Playing) -> Arc<Score> {
+        let options = ScoreOptions {
+            style: self.style,
+            ending: self.ending,
+        };
+        let voicings = &mut self.voicings;
+        let score = self
+            .score
+            .get_or_insert_with(|| Arc::new(Score::of(played, playing, &options, voicings)));
+        Arc::clone(score)
+    }
+
+    /// Changes what a wish changes; `bar` is the one that is played now.
+    pub(super) fn ask(&mut self, ask: &BandAsk, playing: &Playing, bar: usize) {
+        match ask {
+            BandAsk::Style(id) => {
+                self.style = Style::named(id).unwrap_or(self.style);
+                self.forget();
+            }
+            BandAsk::Ending(ending) => {
+                self.ending = *ending;
+                self.forget();
+            }
+            BandAsk::LoopPart => self.looped = part(playing, bar),
+            BandAsk::LoopFrom(by) => {
+                let (from, to) = self.looped.unwrap_or((bar, bar));
+                let from = step(playing, from, *by);
+                self.looped = Some((from, to.max(from)));
+            }
+            BandAsk::LoopTo(by) => {
+                let (from, to) = self.looped.unwrap_or((bar, bar));
+                let to = step(playing, to, *by);
+                self.looped = Some((from.min(to), to));
+            }
+            BandAsk::NoLoop => self.looped = None,
+            BandAsk::Ramp(on) => self.ramp.on = *on,
+            BandAsk::RampPercent(by) => {
+                let percent = i32::from(self.ramp.percent) + by;
+                let percent = percent.clamp((*PERCENT.start()).into(), (*PERCENT.end()).into());
+                self.ramp.percent = u8::try_from(percent).unwrap_or(self.ramp.percent);
+            }
+            #[allow(clippy::cast_precision_loss)] // a few beats a minute
+            BandAsk::RampCeiling(by) => {
+                self.ramp.ceiling = within_bpm(f32::from(self.ramp.ceiling) + *by as f32);
+            }
+            _ => {}
+        }
+    }
+
+    /// From when to when the loop goes. A pickup belongs to the bar before it: a loop that does not begin with one ends
+    /// with the one that leads on.
+    pub(super) fn range(&self, playing: &Playing) -> Option<(Ticks, Ticks)> {
+        let (from, to) = self.looped?;
+        let (first, last) = (playing.bars.get(from)?, playing.bars.get(to)?);
+        let pickups = playing.bars[to + 1..].iter();
+        let after = pickups.take_while(|bar| bar.pickup && !first.pickup);
+        let end = after.last().unwrap_or(last).end();
+        Some((first.start, end))
+    }
+
+    pub(super) fn ramp(&self) -> Option<Ramp> {
+        self.ramp.on.then(|| Ramp {
+            percent: self.ramp.percent.into(),
+            ceiling: self.ramp.ceiling.into(),
+        })
+    }
+
+    pub(super) fn ramp_view(&self) -> RampView {
+        self.ramp
+    }
+
+    /// Whether a played bar is in the loop.
+    pub(super) fn loops(&self, bar: usize) -> bool {
+        self.looped
+            .is_some_and(|(from, to)| (from..=to).contains(&bar))
+    }
+
+    pub(super) fn loop_view(&self, tune: &Tune, playing: &Playing, bar: usize) -> Option<LoopView> {
+        let (from, to) = self.looped?;
+        let name = |bar: usize| {
+            let number = playing.bars.get(bar).map_or(0, |bar| bar.number);
+            format!("{} · {number}", map::part_name(tune, playing, bar))
+        };
+        Some(LoopView {
+            from: name(from),
+            to: name(to),
+            part: part(playing, bar) == self.looped,
+        })
+    }
+}
+
+/// First and last bar of the part that a bar is in, in this pass.
+fn part(playing: &Playing, bar: usize) -> Option<(usize, usize)> {
+    let mut runs = map::runs(playing).into_iter();
+    let run = runs.find(|run| run.2 <= bar && bar <= run.3)?;
+    Some((run.2, run.3))
+}
+
+/// So many full bars on from a bar.
+fn step(playing: &Playing, bar: usize, by: i32) -> usize {
+    let full: Vec<usize> = (0..playing.bars.len())
+        .filter(|&bar| !playing.bars[bar].pickup)
+        .collect();
+    // From a pickup, the next bar is the one that it leads into.
+    let here = full.partition_point(|&full| full < bar);
+    let on_full = full.get(here) == Some(&bar);
+    let here = i64::try_from(here).unwrap_or(0) - i64::from(!on_full && by > 0);
+    let there = usize::try_from(here + i64::from(by)).unwrap_or(0);
+    full.get(there).or(full.last()).copied().unwrap_or(bar)
+}
+
+#[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // 30 to 300
+fn within_bpm(bpm: f32) -> u16 {
+    bpm.round().clamp(*BPM.start(), *BPM.end()) as u16
+}

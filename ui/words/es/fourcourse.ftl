@@ -23,7 +23,7 @@ songbook-count = { $count ->
 }
 songbook-count-of = { $shown } de { $count }
 tune-starts-open = empieza: { $course } al aire
-tune-starts-fret = empieza: cuerda { $course }, traste { $fret }
+tune-starts-fret = empieza: cuerda { $course }, tr. { $fret }
 
 ## Stand
 

@@ -12,12 +12,8 @@ use fourcourse::band::{
 use fourcourse::chart::{Pace, Tempo, Ticks, Tune};
 use fourcourse::frets::{Capo, Instrument};
 
-/// Blocks in ten minutes. Unoptimised, a tenth of them have to do.
-const BLOCKS: usize = if cfg!(debug_assertions) {
-    5_625
-} else {
-    56_250
-};
+/// Blocks in ten minutes.
+const BLOCKS: usize = 56_250;
 
 fn tune() -> Tune {
     let text = include_bytes!("../../songbook/millrace-reel.abc");

@@ -93,6 +93,7 @@ pub(super) fn map(
     let mut part_of_line = None;
     // The chord that holds so far, on paper.
     let mut holds: Option<(Symbol, usize)> = None;
+    let mut line_begins = false;
     for (written, bar) in tune.bars.iter().enumerate() {
         // A bar of this pass is meant in this pass, any other the next time it comes.
         let here = playing.bars[run_now.clone()]
@@ -104,7 +105,6 @@ pub(super) fn map(
         };
         let part = parts.iter().rposition(|part| part.first_bar <= written);
         let begins = lines.is_empty() || part != part_of_line;
-        let mut line_begins = false;
         if begins || full == BARS_A_LINE {
             let chip = runs
                 .iter()
@@ -131,7 +131,9 @@ pub(super) fn map(
             line_now = index;
         }
         if let Some(line) = lines.last_mut() {
-            let chords = chords(bar, &mut holds, line_begins, written);
+            // What leads into a line is no bar of it: the first full one says what holds.
+            let chords = chords(bar, &mut holds, line_begins && !pickup, written);
+            line_begins &= pickup;
             let names = chords.into_iter().map(|(symbol, at)| name(symbol, at));
             let (chords, numbers): (Vec<_>, Vec<_>) = names.unzip();
             let ending: Vec<String> = bar.ending.iter().map(u8::to_string).collect();

@@ -204,6 +204,16 @@ fn the_map_shows_a_letter_where_the_chord_changes_and_at_the_start_of_a_line() {
 }
 
 #[test]
+fn what_leads_into_a_line_leaves_its_chord_to_the_first_full_bar() {
+    let mut desk = on_stand(
+        "X:1\nT:Led\nM:4/4\nL:1/4\nK:A\nP:A\n|:\"A\"A4|\"E\"E4|\"A\"A3:|\nP:B\n|:c|\"A\"A4|\"D\"d4|\"A\"A3:|\n",
+    );
+    let map = view(&mut desk, 0.0).map;
+    let of_b: Vec<_> = map[1].bars.iter().map(|bar| bar.chords.as_str()).collect();
+    assert_eq!(of_b, ["", "A", "D", "A"]);
+}
+
+#[test]
 fn a_form_that_goes_through_the_verses_is_played_once() {
     let song = "X:1\nT:Song\nP:ABABAB\nM:4/4\nL:1/4\nK:G\nP:A\n\"G\"GABc|\nw:a b c d\nP:B\n\"D\"d4|\nw:e\n";
     let view = view(&mut on_stand(song), 0.0);

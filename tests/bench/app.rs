@@ -107,6 +107,8 @@ fn redraws(c: &mut Criterion) {
     let first = desk.songbook().rows[0].id;
     desk.ask(Ask::Open(first), Duration::ZERO);
     desk.ask(Ask::Go(Room::Stand), Duration::ZERO);
+    // Without an end, so that each next bar is one.
+    desk.ask(Ask::Times(0), Duration::ZERO);
     let sitting = Sitting::new(Box::new(desk), PHONE, 3.0, Duration::ZERO).unwrap();
     let stand = sitting.interface().app().global::<StandGlobal<'_>>();
     let mut pixels = SharedPixelBuffer::new(PHONE.0 * 3, PHONE.1 * 3);

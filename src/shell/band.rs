@@ -17,7 +17,7 @@ use fourcourse::band::{
 };
 use fourcourse::chart::{Pace, Playing, Ticks, Tune};
 
-use super::{Failure, Said, Shell, notation, songbook};
+use super::{Failure, Said, Shell, songbook};
 
 /// Times through when the tune does not say: the least that a circle plays (common practice: 3 to 8).
 const TIMES: u32 = 3;
@@ -148,13 +148,7 @@ impl Who {
 impl PlayAlong {
     pub(super) fn run(&self, shell: &Shell) -> Result<Said, Failure> {
         let found = songbook::find(&self.tune, shell)?;
-        let tune = match &self.key {
-            None => found.tune,
-            Some(key) => {
-                let called = notation::called(key, found.tune.key, shell)?;
-                found.tune.in_key(called.tonic)
-            }
-        };
+        let tune = found.in_called_key(self.key.as_deref(), shell)?;
         let mut track = self.track(&tune)?;
         self.write(&mut track).map_err(|why| {
             Failure::new("shell-file-unwritable")

@@ -3,11 +3,9 @@
 use clap::Args;
 
 use fourcourse::chart::{Changes, Playing, Tune};
-use fourcourse::desk::Settings;
 use fourcourse::frets::{Instrument, Order, shapes};
 use fourcourse::theory::Symbol;
 
-use super::notation::called;
 use super::page::side_by_side;
 use super::shapes::Neck;
 use super::{Failure, Said, Shell, chord_box, grid, header, songbook, verses};
@@ -33,15 +31,10 @@ pub(super) struct Chart {
 impl Chart {
     pub(super) fn run(&self, shell: &Shell) -> Result<Said, Failure> {
         let found = songbook::find(&self.tune, shell)?;
-        let usual = found.settings.as_ref();
-        let usual = usual.map_or_else(Instrument::mandolin, Settings::instrument);
-        let instrument = self.neck.instrument(usual)?;
+        let instrument = self.neck.instrument(found.instrument())?;
         let capo = self.neck.capo();
         let written = found.tune.key;
-        let tune = match &self.key {
-            None => found.tune,
-            Some(key) => found.tune.in_key(called(key, written, shell)?.tonic),
-        };
+        let tune = found.in_called_key(self.key.as_deref(), shell)?;
         let playing = tune.playing();
         let mut page = String::new();
         for line in header::lines(&tune, &playing, written, &instrument, capo, shell) {

@@ -6,10 +6,11 @@ use chrono::Utc;
 
 use fourcourse::chart::Tune;
 use fourcourse::desk::{Entry, Settings, Songbook};
+use fourcourse::frets::Instrument;
 use fourcourse::store::search::fold;
 use fourcourse::store::{Store, data_folder, shipped};
 
-use super::{Failure, Shell, header, source};
+use super::{Failure, Shell, header, notation, source};
 
 /// Tunes that are named when several fit.
 const MOST_NAMED: usize = 12;
@@ -43,6 +44,25 @@ pub(super) struct Found {
     pub(super) tune: Tune,
     pub(super) settings: Option<Settings>,
     pub(super) remark: String,
+}
+
+impl Found {
+    /// The instrument that the player has set, or a mandolin.
+    pub(super) fn instrument(&self) -> Instrument {
+        let settings = self.settings.as_ref();
+        settings.map_or_else(Instrument::mandolin, Settings::instrument)
+    }
+
+    /// The tune in the key that was called, if one was.
+    pub(super) fn in_called_key(&self, key: Option<&str>, shell: &Shell) -> Result<Tune, Failure> {
+        Ok(match key {
+            None => self.tune.clone(),
+            Some(key) => {
+                let called = notation::called(key, self.tune.key, shell)?;
+                self.tune.in_key(called.tonic)
+            }
+        })
+    }
 }
 
 /// Finds a tune by a path to a file, its number in the songbook, or words of its names. A title as it stands goes before

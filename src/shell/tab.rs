@@ -6,13 +6,12 @@ use serde_json::{Value, json};
 use fourcourse::chart::{
     Arrangement, Direction, TabNote, Tune, Version, Wishes, easiest_that_rings,
 };
-use fourcourse::desk::Settings;
 use fourcourse::formats::readout::fraction;
 use fourcourse::frets::{Capo, Drones, FIRST_POSITION, Instrument, Stops};
 
 use super::page::wrapped;
 use super::shapes::Neck;
-use super::{Failure, Said, Shell, drills, header, notation, songbook, tab_page};
+use super::{Failure, Said, Shell, drills, header, songbook, tab_page};
 
 /// The melody of a tune as tablature: pick directions and chords above, counts below
 #[derive(Debug, Args)]
@@ -76,17 +75,10 @@ enum Ringing {
 impl Tab {
     pub(super) fn run(&self, shell: &Shell) -> Result<Said, Failure> {
         let found = songbook::find(&self.tune, shell)?;
-        let usual = found.settings.as_ref();
-        let usual = usual.map_or_else(Instrument::mandolin, Settings::instrument);
-        let instrument = self.neck.instrument(usual)?;
+        let instrument = self.neck.instrument(found.instrument())?;
         let capo = self.neck.capo();
         let written = found.tune.key;
-        let tune = match &self.key {
-            None => found.tune,
-            Some(key) => found
-                .tune
-                .in_key(notation::called(key, written, shell)?.tonic),
-        };
+        let tune = found.in_called_key(self.key.as_deref(), shell)?;
         let wishes = self.wishes();
         let tab = tune.arranged(&instrument, capo, wishes);
         if tab.notes.is_empty() {

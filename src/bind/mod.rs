@@ -134,6 +134,9 @@ impl Interface {
         interface
             .app()
             .on_close_notice(interface.asks_for(Ask::CloseNotice));
+        interface
+            .app()
+            .on_go(interface.asks(|_, room| Some(Ask::Go(from_made(room)))));
         interface.refresh();
         Ok(interface)
     }
@@ -195,11 +198,7 @@ impl Interface {
         inner.settings.borrow_mut().show(self, settings);
         inner.songbook.borrow_mut().show(self, songbook);
         self.tick();
-        inner.app.set_room(match room {
-            Room::Songbook => made::Room::Songbook,
-            Room::Stand => made::Room::Stand,
-            Room::Settings => made::Room::Settings,
-        });
+        inner.app.set_room(to_made(room));
     }
 
     /// Shows the Stand as it is now, and goes on doing so while a clock runs.
@@ -256,6 +255,30 @@ impl Interface {
     fn asks_for(&self, ask: Ask) -> impl Fn() + use<> {
         let asks = self.asks(move |_, ()| Some(ask.clone()));
         move || asks(())
+    }
+}
+
+fn to_made(room: Room) -> made::Room {
+    match room {
+        Room::Songbook => made::Room::Songbook,
+        Room::Called => made::Room::Called,
+        Room::Tonight => made::Room::Tonight,
+        Room::Circle => made::Room::Circle,
+        Room::Porch => made::Room::Porch,
+        Room::Stand => made::Room::Stand,
+        Room::Settings => made::Room::Settings,
+    }
+}
+
+fn from_made(room: made::Room) -> Room {
+    match room {
+        made::Room::Songbook => Room::Songbook,
+        made::Room::Called => Room::Called,
+        made::Room::Tonight => Room::Tonight,
+        made::Room::Circle => Room::Circle,
+        made::Room::Porch => Room::Porch,
+        made::Room::Stand => Room::Stand,
+        made::Room::Settings => Room::Settings,
     }
 }
 

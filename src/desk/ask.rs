@@ -12,6 +12,10 @@ use super::stand::{ChordNames, Simplify};
 #[allow(missing_docs)]
 pub enum Room {
     Songbook,
+    Called,
+    Tonight,
+    Circle,
+    Porch,
     Stand,
     Settings,
 }

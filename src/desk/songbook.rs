@@ -2,6 +2,8 @@
 
 use std::rc::Rc;
 
+use chrono::NaiveDate;
+
 use crate::chart::Tune;
 use crate::theory::{Chord, Key, Pitch, Symbol};
 
@@ -91,6 +93,8 @@ pub trait Songbook {
     fn tune(&self, id: TuneId) -> Option<Tune>;
     /// Keeps the settings; false if they cannot be kept.
     fn keep_settings(&mut self, settings: &Settings) -> bool;
+    /// The day it is where the songbook is: the desk has no calendar of its own.
+    fn today(&self) -> NaiveDate;
     /// Puts the shipped tunes back as they came; false if that cannot be done.
     fn restore_shipped(&mut self) -> bool;
 }

@@ -4,6 +4,7 @@ use std::collections::HashMap;
 use std::io;
 use std::path::PathBuf;
 
+use chrono::{Local, NaiveDate};
 use redb::{Database, ReadableDatabase, ReadableTable, TableDefinition, WriteTransaction};
 
 use crate::chart::Tune;
@@ -266,6 +267,10 @@ impl Songbook for Store {
 
     fn keep_settings(&mut self, settings: &Settings) -> bool {
         Self::keep_settings(self, settings).is_ok()
+    }
+
+    fn today(&self) -> NaiveDate {
+        Local::now().date_naive()
     }
 
     fn restore_shipped(&mut self) -> bool {

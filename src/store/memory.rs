@@ -1,5 +1,7 @@
 //! A songbook that is kept nowhere: for pictures, for tests, and for when the disk says no.
 
+use chrono::{Local, NaiveDate};
+
 use crate::chart::Tune;
 use crate::desk::{Entry, Settings, Songbook, TuneId};
 
@@ -11,6 +13,8 @@ pub struct Memory {
     entries: Vec<Entry>,
     tunes: Vec<Tune>,
     index: Index,
+    /// The day it is said to be; otherwise the calendar is asked.
+    day: Option<NaiveDate>,
 }
 
 impl Memory {
@@ -31,6 +35,15 @@ impl Memory {
             entries,
             tunes,
             index,
+            day: None,
+        }
+    }
+
+    /// The same on a certain day.
+    pub fn on(self, day: NaiveDate) -> Self {
+        Self {
+            day: Some(day),
+            ..self
         }
     }
 }
@@ -53,13 +66,16 @@ impl Songbook for Memory {
         true // for as long as the app is open, which is all that memory promises
     }
 
+    fn today(&self) -> NaiveDate {
+        self.day.unwrap_or_else(|| Local::now().date_naive())
+    }
+
     fn restore_shipped(&mut self) -> bool {
-        *self = Self::new(
-            super::shipped::tunes()
-                .into_iter()
-                .map(|(_, tune)| tune)
-                .collect(),
-        );
+        let tunes = super::shipped::tunes();
+        *self = Self {
+            day: self.day,
+            ..Self::new(tunes.into_iter().map(|(_, tune)| tune).collect())
+        };
         true
     }
 }

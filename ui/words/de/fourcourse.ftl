@@ -1,5 +1,9 @@
 close = Schließen
 settings = Einstellungen
+called = Gerufen
+tonight = Heute
+circle = Runde
+porch = Veranda
 
 ## Songbook
 

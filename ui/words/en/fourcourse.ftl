@@ -2,6 +2,10 @@
 
 close = Close
 settings = Settings
+called = Called
+tonight = Tonight
+circle = Circle
+porch = Porch
 
 ## Songbook
 

@@ -1,5 +1,9 @@
 close = Cerrar
 settings = Ajustes
+called = Pedido
+tonight = Esta noche
+circle = Ronda
+porch = Porche
 
 ## Songbook
 

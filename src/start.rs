@@ -52,6 +52,7 @@ pub fn desk(
             .file_name()
             .map_or(String::new(), |name| name.to_string_lossy().into_owned()),
         newer: aside.newer,
+        rescued: aside.rescued,
     });
     if opened.read_only {
         notice = notice.or(Some(Notice::ReadOnly));

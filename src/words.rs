@@ -398,11 +398,19 @@ impl Words {
             Notice::TuneUnreadable => fl!(self.loader, "notice-tune-unreadable"),
             Notice::SettingsNotKept => fl!(self.loader, "notice-settings-not-kept"),
             Notice::NotRestored => fl!(self.loader, "notice-not-restored"),
-            Notice::SetAside { file, newer: false } => {
-                fl!(self.loader, "notice-set-aside", file = file.as_str())
-            }
-            Notice::SetAside { file, newer: true } => {
+            Notice::SetAside {
+                file, newer: true, ..
+            } => {
                 fl!(self.loader, "notice-set-aside-newer", file = file.as_str())
+            }
+            Notice::SetAside { file, rescued, .. } => {
+                let (file, rescued) = (file.as_str(), *rescued);
+                fl!(
+                    self.loader,
+                    "notice-set-aside",
+                    file = file,
+                    rescued = rescued
+                )
             }
             Notice::NothingKept => fl!(self.loader, "notice-nothing-kept"),
             Notice::ReadOnly => fl!(self.loader, "notice-read-only"),

@@ -58,6 +58,8 @@ pub enum Notice {
         file: String,
         /// Whether a newer app wrote it; otherwise it is damaged.
         newer: bool,
+        /// How many of its tunes could be taken over.
+        rescued: usize,
     },
     /// Nothing can be kept this evening: the songbook is in memory only.
     NothingKept,

@@ -226,6 +226,25 @@ fn add(
     Ok(added)
 }
 
+/// The id of a tune that is there to the last note.
+fn same(
+    stored: &impl ReadableTable<u64, &'static [u8]>,
+    entries: &[Entry],
+    tune: &Tune,
+) -> Result<Option<u64>, StoreError> {
+    let namesakes = entries
+        .iter()
+        .filter(|entry| entry.titles.first() == Some(&tune.title));
+    for entry in namesakes {
+        let there = stored.get(entry.id.0)?;
+        let there = there.and_then(|bytes| value::read_tune(bytes.value()).ok());
+        if there.is_some_and(|there| value::same_tune(&there, tune)) {
+            return Ok(Some(entry.id.0));
+        }
+    }
+    Ok(None)
+}
+
 fn restore(
     transaction: &WriteTransaction,
     entries: &mut Vec<Entry>,
@@ -236,7 +255,11 @@ fn restore(
     let mut files = transaction.open_table(SHIPPED)?;
     let mut next = stored.last()?.map_or(1, |(id, _)| id.value() + 1);
     for (file, tune) in shipped {
-        let own = files.get(file.as_str())?.map(|id| id.value());
+        let mut own = files.get(file.as_str())?.map(|id| id.value());
+        if own.is_none() {
+            // One that was rescued from a damaged file no longer knows where it came from.
+            own = same(&stored, entries, tune)?;
+        }
         let id = own.unwrap_or(next);
         next = next.max(id + 1);
         let entry = Entry::of(TuneId(id), tune);

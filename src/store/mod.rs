@@ -13,6 +13,8 @@ mod open;
 mod quiet;
 #[cfg(not(target_arch = "wasm32"))]
 mod reluctant;
+#[cfg(not(target_arch = "wasm32"))]
+mod rescue;
 #[cfg(test)]
 mod round_trip;
 mod v1;

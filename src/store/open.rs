@@ -9,7 +9,7 @@ use redb::{Builder, Database, DatabaseError, ReadableDatabase, ReadableTable, St
 
 use crate::desk::{Entry, TuneId};
 
-use super::disk::{ENTRIES, FILE, SETTINGS, SHIPPED, Store, StoreError, TUNES};
+use super::disk::{Added, ENTRIES, FILE, SETTINGS, SHIPPED, Store, StoreError, TUNES};
 use super::quiet;
 use super::reluctant::Reluctant;
 use super::value::{self, ValueError};
@@ -29,6 +29,8 @@ pub struct SetAside {
     pub path: PathBuf,
     /// Whether a newer version of the app wrote it; otherwise it is damaged.
     pub newer: bool,
+    /// How many tunes of a damaged file were sound and are in the new songbook.
+    pub rescued: usize,
 }
 
 /// A songbook that was opened, and what had to be put aside for it.
@@ -109,7 +111,10 @@ impl Store {
         for _ in 0..MOST_TURNS {
             let file = Reluctant::open(&path).map_err(StoreError::Folder)?;
             let newer = match read(&path, &file) {
-                Ok((store, new)) => {
+                Ok((mut store, new)) => {
+                    if let Some(aside) = &mut set_aside {
+                        take_over(&mut store, aside);
+                    }
                     return Ok(Opened {
                         store,
                         set_aside,
@@ -125,11 +130,27 @@ impl Store {
             if file.is_at(&path) {
                 let aside = free_name(folder, now);
                 fs::rename(&path, &aside).map_err(StoreError::Folder)?;
-                set_aside = Some(SetAside { path: aside, newer });
+                set_aside = Some(SetAside {
+                    path: aside,
+                    newer,
+                    rescued: 0,
+                });
             }
         }
         Err(StoreError::Folder(io::ErrorKind::InvalidData.into()))
     }
+}
+
+/// Puts the tunes of a damaged file that are still sound into the new songbook. What cannot be read or kept stays where it
+/// is: in the file that stands aside.
+fn take_over(store: &mut Store, aside: &mut SetAside) {
+    if aside.newer {
+        return;
+    }
+    let tunes = super::rescue::tunes(&aside.path).unwrap_or_default();
+    let is_new = |added: &&Added| matches!(added, Added::New(_));
+    let added = store.add(&tunes).unwrap_or_default();
+    aside.rescued = added.iter().filter(is_new).count();
 }
 
 /// Opens a database and reads all that starting needs, and whether the shipped tunes are still missing.

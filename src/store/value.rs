@@ -61,6 +61,19 @@ pub(super) fn read_tune(bytes: &[u8]) -> Result<Tune, ValueError> {
         .ok_or(ValueError::Damaged)
 }
 
+/// The tune with which these bytes begin, and how many of them are its own.
+pub(super) fn find_tune(bytes: &[u8]) -> Option<(Tune, usize)> {
+    if !(1..=VERSION).contains(bytes.first()?) {
+        return None;
+    }
+    let body = bytes.get(5..)?;
+    let (_, rest) = postcard::take_from_bytes::<v1::Tune>(body).ok()?;
+    let length = bytes.len() - rest.len();
+    // Only now the check sum can be asked for: how long a value is, its bytes alone say.
+    let tune = read_tune(&bytes[..length]).ok()?;
+    Some((tune, length))
+}
+
 pub(super) fn write_entry(entry: &Entry) -> Vec<u8> {
     seal(&v1::Entry::from(entry))
 }

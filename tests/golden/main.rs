@@ -180,6 +180,7 @@ const SCENES: [Scene; 16] = [
         still.notice = Some(Notice::SetAside {
             file: "songbook.2026-11-25.damaged".into(),
             newer: false,
+            rescued: 12,
         });
         still
     }),

@@ -7,7 +7,7 @@ use std::path::{Path, PathBuf};
 use chrono::{DateTime, Utc};
 use fourcourse::chart::Tune;
 use fourcourse::desk::{BandSettings, Language, Settings, Songbook, Theme, TuneId};
-use fourcourse::store::{Added, Opened, Store, StoreError};
+use fourcourse::store::{Added, Opened, Store, StoreError, shipped};
 use fourcourse::theory::Naming;
 use redb::{Database, ReadableDatabase, ReadableTable, TableDefinition};
 
@@ -151,6 +151,25 @@ fn a_songbook_is_new_until_the_shipped_tunes_are_in_it() {
     let shipped = [("eel.abc".to_owned(), tune("An Eel", 2, 4))];
     open(folder.path()).store.restore(&shipped).unwrap();
     assert!(!open(folder.path()).new);
+}
+
+#[test]
+fn shipped_tunes_from_a_damaged_songbook_do_not_come_twice() {
+    let folder = tempfile::tempdir().unwrap();
+    let own = tune("Own", 3, 8);
+    {
+        let mut store = open(folder.path()).store;
+        store.restore(&shipped::tunes()).unwrap();
+        store.add(std::slice::from_ref(&own)).unwrap();
+    }
+    let mut bytes = fs::read(file(folder.path())).unwrap();
+    bytes[..64].fill(0);
+    fs::write(file(folder.path()), bytes).unwrap();
+    let mut opened = open(folder.path());
+    let all = shipped::tunes().len() + 1;
+    assert_eq!(opened.set_aside.unwrap().rescued, all);
+    opened.store.restore(&shipped::tunes()).unwrap();
+    assert_eq!(opened.store.entries().len(), all);
 }
 
 #[test]

@@ -278,7 +278,11 @@ mode-locrian = lokrisch
 notice-tune-unreadable = Dieses Stück ist nicht mehr lesbar.
 notice-settings-not-kept = Die Einstellungen gelten für heute Abend, ließen sich aber nicht speichern.
 notice-not-restored = Die mitgelieferten Stücke ließen sich nicht zurückholen.
-notice-set-aside = Das Liederbuch war nicht lesbar. Die alte Datei liegt beiseite als { $file }.
+notice-set-aside = { $rescued ->
+    [0] Das Liederbuch war nicht lesbar. Die alte Datei liegt beiseite als { $file }.
+    [1] Das Liederbuch war beschädigt. Ein Stück ließ sich übernehmen; die alte Datei liegt beiseite als { $file }.
+   *[other] Das Liederbuch war beschädigt. { $rescued } Stücke ließen sich übernehmen; die alte Datei liegt beiseite als { $file }.
+}
 notice-set-aside-newer = Dieses Liederbuch stammt von einem neueren Fourcourse. Die Datei liegt beiseite als { $file }.
 notice-nothing-kept = Heute Abend lässt sich nichts speichern: Das Liederbuch ist nur im Arbeitsspeicher.
 notice-read-only = Heute Abend lässt sich nichts speichern: Das Liederbuch lässt sich lesen, aber nicht beschreiben.

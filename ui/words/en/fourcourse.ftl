@@ -280,7 +280,11 @@ mode-locrian = locrian
 notice-tune-unreadable = This tune cannot be read any more.
 notice-settings-not-kept = Your settings hold for this evening, but they could not be kept.
 notice-not-restored = The shipped tunes could not be brought back.
-notice-set-aside = The songbook could not be read. The old file was set aside as { $file }.
+notice-set-aside = { $rescued ->
+    [0] The songbook could not be read. The old file was set aside as { $file }.
+    [1] The songbook was damaged. One tune could be taken over; the old file was set aside as { $file }.
+   *[other] The songbook was damaged. { $rescued } tunes could be taken over; the old file was set aside as { $file }.
+}
 notice-set-aside-newer = A newer Fourcourse wrote this songbook. The file was set aside as { $file }.
 notice-nothing-kept = Nothing can be kept this evening: the songbook is in memory only.
 notice-read-only = Nothing can be kept this evening: the songbook can be read, but not written to.

@@ -278,7 +278,11 @@ mode-locrian = locrio
 notice-tune-unreadable = Este tema ya no se puede leer.
 notice-settings-not-kept = Los ajustes valen por esta noche, pero no se pudieron guardar.
 notice-not-restored = No se pudieron recuperar los temas incluidos.
-notice-set-aside = No se pudo leer el cancionero. El archivo anterior se ha apartado como { $file }.
+notice-set-aside = { $rescued ->
+    [0] El cancionero no se pudo leer. El archivo anterior se apartó con el nombre { $file }.
+    [1] El cancionero estaba dañado. Se pudo recuperar un tema; el archivo anterior se apartó con el nombre { $file }.
+   *[other] El cancionero estaba dañado. Se pudieron recuperar { $rescued } temas; el archivo anterior se apartó con el nombre { $file }.
+}
 notice-set-aside-newer = Este cancionero es de una versión más nueva de Fourcourse. El archivo se ha apartado como { $file }.
 notice-nothing-kept = Esta noche no se puede guardar nada: el cancionero está solo en la memoria.
 notice-read-only = Esta noche no se puede guardar nada: el cancionero se puede leer, pero no escribir.

@@ -114,6 +114,7 @@ pub(super) fn map(
             lines.push(MapLine {
                 part: label.map_or(String::new(), |part| part.label.clone()),
                 chip,
+                top: played,
                 current: false,
                 bars: Vec::new(),
             });
@@ -137,6 +138,9 @@ pub(super) fn map(
             let names = chords.into_iter().map(|(symbol, at)| name(symbol, at));
             let (chords, numbers): (Vec<_>, Vec<_>) = names.unzip();
             let ending: Vec<String> = bar.ending.iter().map(u8::to_string).collect();
+            if line.bars.iter().all(|bar| bar.pickup) {
+                line.top = played; // what leads into a line is no bar of it
+            }
             line.bars.push(MapBar {
                 played,
                 chords: chords.join(" "),

@@ -207,12 +207,12 @@ impl OnStand {
                 self.hands.ring(change.symbol),
             ),
         };
+        let safe = self.safe_parts(place, settings);
         let name = |symbol, written| match symbol {
             Symbol::Chord(chord) => short_names(chord, self.tonic(written), self.names, style),
             Symbol::NoChord => ("N.C.".to_owned(), String::new()),
         };
         let loops = |bar| self.plan.loops(bar);
-        let safe = self.safe_parts(place, settings);
         let (map, line) = map::map(&self.played, &self.playing, place, name, loops);
         let bar = self.playing.bars.get(place.bar);
         let tempo = self.follow.tempo();

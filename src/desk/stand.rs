@@ -251,8 +251,6 @@ pub struct MapBar {
 pub struct MapLine {
     /// The part that begins here, with its pass where it is played now (`A`); empty inside a part.
     pub part: String,
-    /// Its chip in the form, to jump to.
-    pub chip: usize,
     /// Its first full bar in playing order: where the circle is whose line begins now.
     pub top: usize,
     /// Whether the bar now is in this part.

@@ -1,5 +1,6 @@
 //! The tunes that a call finds, in the key that they will be played in.
 
+use crate::chart::called_key;
 use crate::frets::Capo;
 use crate::theory::{Key, NoteName, Transposition};
 
@@ -27,21 +28,12 @@ pub struct CalledTune {
 /// The tonic that was called, and the tune on the stand with the key that it is played in.
 type Wanted = (Option<NoteName>, Option<(TuneId, Key)>);
 
-/// The key of a tune that is called now: the called tonic in its own mode; else as it lies on the stand, or is written.
-fn key_of(entry: &Entry, (tonic, open): Wanted) -> Key {
+/// The key of a tune that is called now, and the move there: the called tonic in its own mode; else as it lies on the
+/// stand, or is written.
+fn key_of(entry: &Entry, (tonic, open): Wanted) -> (Key, Transposition) {
     let open = open.filter(|(id, _)| *id == entry.id);
     let lies = open.map_or(entry.key, |(_, key)| key);
-    match tonic {
-        Some(tonic) => {
-            let key = Key::new(tonic, entry.key.mode);
-            if key.signature().abs() > 7 {
-                Key::spelled_for_players(tonic.class(), key.mode)
-            } else {
-                key
-            }
-        }
-        None => lies,
-    }
+    called_key(entry.key, tonic.unwrap_or(lies.tonic))
 }
 
 /// The best matches.
@@ -54,8 +46,7 @@ pub(super) fn rows(
     let entries = songbook.entries();
     let (style, instrument) = (style(settings), settings.instrument());
     let row = |entry: &Entry| {
-        let key = key_of(entry, wanted);
-        let by = Transposition::between(entry.key, key);
+        let (key, by) = key_of(entry, wanted);
         let first = entry.first_note.map(|pitch| by.pitch(pitch));
         let start = first.and_then(|pitch| instrument.place(pitch, Capo::NONE));
         CalledTune {
@@ -87,7 +78,7 @@ pub(super) fn to_stand(
     }
     let (id, _) = wanted.1?;
     let entry = { songbook.entries().iter() }.find(|entry| entry.id == id)?;
-    let key = key_of(entry, wanted);
+    let (key, _) = key_of(entry, wanted);
     Some(ToStand {
         id,
         title: entry.titles.first().cloned().unwrap_or_default(),

@@ -49,6 +49,10 @@ impl Host for Changing {
         self.0.songbook()
     }
 
+    fn called(&mut self) -> CalledView {
+        self.0.called()
+    }
+
     fn settings(&self) -> SettingsView {
         self.0.settings()
     }

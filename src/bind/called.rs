@@ -77,7 +77,8 @@ impl Called {
 
 fn show_call(global: &made::Called<'_>, words: &Words, models: &Models, view: &CalledView) {
     global.set_held(view.face == CalledFace::Held);
-    global.set_has_back(view.from == Room::Stand);
+    // These two have the screen to themselves, and no way bar leads back there.
+    global.set_has_back(matches!(view.from, Room::Stand | Room::Porch));
     if global.get_words() != view.words {
         global.set_words(view.words.as_str().into());
     }
@@ -205,7 +206,7 @@ where
 pub(super) fn hook(interface: &Interface) {
     let global = interface.app().global::<made::Called<'_>>();
     let index = |at: i32| usize::try_from(at).ok();
-    global.on_back(interface.asks_for(Ask::Back));
+    global.on_back(interface.asks_for(Ask::Called(CalledAsk::Leave)));
     global.on_face(interface.asks(|_, held| {
         let face = if held {
             CalledFace::Held

@@ -240,6 +240,12 @@ impl Desk {
                 Some(tune) => tune.id,
                 None => return,
             },
+            CalledAsk::Leave => {
+                if self.room == Room::Called {
+                    self.room = self.called.from();
+                }
+                return;
+            }
             ask => return self.called.ask(ask, &self.settings),
         };
         self.put_on_stand(id, at);

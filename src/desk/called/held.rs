@@ -71,13 +71,16 @@ impl Held {
         other.unwrap_or_else(|| settings.instrument())
     }
 
-    /// The frets on the courses of an instrument.
+    /// The frets on the courses of an instrument; one that it has not under this capo is open.
     fn frets(&self, instrument: &Instrument) -> Vec<Option<u8>> {
-        let fits = self.frets.len() == instrument.courses.len();
-        match fits {
-            true => self.frets.clone(),
-            false => vec![Some(0); instrument.courses.len()],
-        }
+        let capo = Capo::at(self.capo);
+        let there = |course, fret| instrument.sound(course, fret, capo).is_some();
+        let course = |course| match self.frets.get(course) {
+            Some(None) => None,
+            Some(&Some(fret)) if there(course, fret) => Some(fret),
+            _ => Some(0),
+        };
+        (0..instrument.courses.len()).map(course).collect()
     }
 
     pub(super) fn ask(&mut self, ask: CalledAsk, settings: &Settings) {
@@ -110,18 +113,7 @@ impl Held {
                 self.instrument = (id != settings.instrument).then_some(id);
                 self.frets.clear();
             }
-            CalledAsk::HeldCapo(fret) => {
-                self.capo = fret.min(MOST_CAPO);
-                // A short string that the capo moved may have lost its fret.
-                let (capo, mut frets) = (Capo::at(self.capo), std::mem::take(&mut self.frets));
-                for (course, fret) in frets.iter_mut().enumerate() {
-                    let there = fret.is_none_or(|at| instrument.sound(course, at, capo).is_some());
-                    if !there {
-                        *fret = Some(0);
-                    }
-                }
-                self.frets = frets;
-            }
+            CalledAsk::HeldCapo(fret) => self.capo = fret.min(MOST_CAPO),
             _ => {}
         }
     }

@@ -47,6 +47,8 @@ pub enum CalledAsk {
     Open(TuneId),
     /// The tune on the stand, or the best match of the words, in the called key.
     ToStand,
+    /// Back to where one came from.
+    Leave,
     /// A finger on a course, counted from the left as it is seen, at a fret; the same once more takes it away.
     Finger(usize, u8),
     /// The course, counted likewise, is not played, or sounds open.
@@ -186,7 +188,7 @@ impl Called {
                 let same = |key: Key| Key::spelled_for_players(key.tonic.class(), mode);
                 self.call(self.key.map(same));
             }
-            CalledAsk::Open(_) | CalledAsk::ToStand => {}
+            CalledAsk::Open(_) | CalledAsk::ToStand | CalledAsk::Leave => {}
             held => self.held.ask(held, settings),
         }
     }

@@ -9,7 +9,9 @@ use std::time::Duration;
 
 use fourcourse::bind::picture::Sitting;
 use fourcourse::bind::{Host, StandGlobal};
-use fourcourse::desk::{Ask, Notice, Room, SettingsView, SongbookView, StandView, Theme};
+use fourcourse::desk::{
+    Ask, CalledView, Notice, Room, SettingsView, SongbookView, StandView, Theme,
+};
 use slint::ComponentHandle;
 
 use crate::sample::{self, Still};

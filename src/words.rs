@@ -3,6 +3,7 @@
 //! The words themselves stand in Fluent files under `ui/words/`, one folder a language.
 
 mod band;
+mod called;
 mod tab;
 
 use std::io;
@@ -156,24 +157,29 @@ impl Words {
         } else if !row.metre.is_empty() {
             said.push(row.metre.clone());
         }
-        if !row.start_course.is_empty() {
-            let course = row.start_course.as_str();
-            said.push(if row.start_fret == 0 {
-                fl!(self.loader, "tune-starts-open", course = course)
-            } else {
-                fl!(
-                    self.loader,
-                    "tune-starts-fret",
-                    course = course,
-                    fret = row.start_fret
-                )
-            });
+        let start = self.start(row);
+        if !start.is_empty() {
+            said.push(start);
         }
         // A form that does not fit a glance says less than none.
         if !row.form.is_empty() && row.form.chars().count() <= 8 {
             said.push(row.form.clone());
         }
         said.join(" · ")
+    }
+
+    /// Where the melody of a tune begins; empty where there is none.
+    fn start(&self, row: &TuneRow) -> String {
+        match (row.start_course.as_str(), row.start_fret) {
+            ("", _) => String::new(),
+            (course, 0) => fl!(self.loader, "tune-starts-open", course = course),
+            (course, fret) => fl!(
+                self.loader,
+                "tune-starts-fret",
+                course = course,
+                fret = fret
+            ),
+        }
     }
 
     /// How many tunes are shown, of how many.

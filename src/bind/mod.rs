@@ -4,6 +4,7 @@
 //! changes while the toolkit walks it.
 
 mod band;
+mod called;
 mod fonts;
 mod keep;
 pub mod picture;
@@ -21,7 +22,9 @@ use slint::{ComponentHandle, Timer, TimerMode};
 
 pub use run::{NoWindow, clock, run};
 
-use crate::desk::{Ask, Desk, Notice, Room, SettingsView, SongbookView, StandView, Theme};
+use crate::desk::{
+    Ask, CalledView, Desk, Notice, Room, SettingsView, SongbookView, StandView, Theme,
+};
 use crate::words::{Words, system_language};
 
 /// What the compiler made of `ui/`.
@@ -32,7 +35,10 @@ mod made {
 }
 
 /// The window as a component, what the Stand tells of its layout, what the band sheet shows, and the colours, for the tests that drive and measure.
-pub use made::{App, Band as BandGlobal, Colours, Stand as StandGlobal, Theme as ThemeGlobal};
+pub use made::{
+    App, Band as BandGlobal, Called as CalledGlobal, Colours, HeldName, Stand as StandGlobal,
+    Theme as ThemeGlobal,
+};
 
 /// What the window shows and asks: the desk, with whoever carries out what reaches beyond it.
 pub trait Host {
@@ -46,6 +52,8 @@ pub trait Host {
     fn is_moving(&mut self, now: Duration) -> bool;
     /// The songbook as it is to be seen.
     fn songbook(&self) -> SongbookView;
+    /// What was called, as it is to be seen.
+    fn called(&mut self) -> CalledView;
     /// The settings as they are to be seen.
     fn settings(&self) -> SettingsView;
     /// What the player should know, until it is closed.
@@ -71,6 +79,10 @@ impl Host for Desk {
 
     fn songbook(&self) -> SongbookView {
         Desk::songbook(self)
+    }
+
+    fn called(&mut self) -> CalledView {
+        Desk::called(self)
     }
 
     fn settings(&self) -> SettingsView {
@@ -100,6 +112,7 @@ struct Inner {
     stand: RefCell<stand::Stand>,
     band: RefCell<band::Band>,
     songbook: RefCell<songbook::Songbook>,
+    called: RefCell<called::Called>,
     settings: RefCell<settings::Settings>,
 }
 
@@ -123,6 +136,7 @@ impl Interface {
             stand: RefCell::default(),
             band: RefCell::default(),
             songbook: RefCell::default(),
+            called: RefCell::default(),
             settings: RefCell::default(),
         });
         let interface = Self(inner);
@@ -130,6 +144,7 @@ impl Interface {
         stand::hook(&interface);
         band::hook(&interface);
         songbook::hook(&interface);
+        called::hook(&interface);
         settings::hook(&interface);
         interface
             .app()
@@ -187,6 +202,7 @@ impl Interface {
             inner.stand.borrow_mut().forget();
             inner.band.borrow_mut().forget();
             inner.songbook.borrow_mut().forget();
+            inner.called.borrow_mut().forget();
             inner.settings.borrow_mut().forget();
         }
         let theme = inner.app.global::<made::Theme>();
@@ -197,6 +213,8 @@ impl Interface {
         inner.app.set_notice(notice.unwrap_or_default().into());
         inner.settings.borrow_mut().show(self, settings);
         inner.songbook.borrow_mut().show(self, songbook);
+        let called = inner.host.borrow_mut().called();
+        inner.called.borrow_mut().show(self, called);
         self.tick();
         inner.app.set_room(to_made(room));
     }

@@ -7,8 +7,8 @@ use slint::{ComponentHandle, ModelRc, SharedString, VecModel};
 use super::keep::{fixed, int, keep, shared};
 use super::{Interface, at, made, place};
 use crate::desk::{
-    Ask, ChordCard, ChordNames, FollowState, MOST_CAPO, Passed, ShapeView, Simplify, StandView,
-    Verdict,
+    Ask, ChordCard, ChordNames, FollowState, MOST_CAPO, Passed, Room, ShapeView, Simplify,
+    StandView, Verdict,
 };
 use crate::theory::NoteName;
 use crate::words::{Words, chip_name, tempo};
@@ -30,10 +30,11 @@ struct Models {
     form: Rc<VecModel<made::FormChip>>,
     lines: Rc<VecModel<made::MapLine>>,
     bars: Vec<Rc<VecModel<made::MapBar>>>,
+    safe: Rc<VecModel<made::SafePart>>,
 }
 
 impl Models {
-    fn new(global: &made::Stand<'_>) -> Self {
+    fn new(global: &made::Stand<'_>, safe: &made::Safe<'_>) -> Self {
         let models = Self {
             keys: Rc::default(),
             slots: Rc::default(),
@@ -41,7 +42,9 @@ impl Models {
             form: Rc::default(),
             lines: Rc::default(),
             bars: Vec::new(),
+            safe: Rc::default(),
         };
+        safe.set_parts(shared(&models.safe));
         global.set_keys(shared(&models.keys));
         global.set_slots(shared(&models.slots));
         global.set_ring(shared(&models.ring));
@@ -60,7 +63,10 @@ impl Stand {
     pub(super) fn show(&mut self, interface: &Interface, view: Option<StandView>) {
         let global = interface.app().global::<made::Stand<'_>>();
         global.set_there(view.is_some());
-        let models = self.models.get_or_insert_with(|| Models::new(&global));
+        let models = self.models.get_or_insert_with(|| {
+            let safe = interface.app().global::<made::Safe<'_>>();
+            Models::new(&global, &safe)
+        });
         let Some(view) = view else {
             self.shown = None;
             return;
@@ -98,6 +104,12 @@ impl Stand {
         }
         if old.is_none_or(|old| old.map != view.map) {
             show_map(models, &words, &view);
+        }
+        if renamed || old.is_none_or(|old| old.safe != view.safe) {
+            keep(&models.safe, safe(&words, &view));
+            let now = view.safe.iter().position(|part| part.now);
+            let global = interface.app().global::<made::Safe<'_>>();
+            global.set_now(now.map_or(0, int));
         }
         global.set_line(int(view.line));
         drop(words);
@@ -163,7 +175,7 @@ fn show_state(global: &made::Stand<'_>, words: &Words, view: &StandView) {
     global.set_sung_then(sung.map_or("", |sung| &sung.then).into());
 }
 
-fn chord(words: &Words, names: ChordNames, card: &ChordCard) -> made::Chord {
+pub(super) fn chord(words: &Words, names: ChordNames, card: &ChordCard) -> made::Chord {
     let said = words.chord(card);
     let (root, rest) = card.pieces();
     made::Chord {
@@ -259,6 +271,18 @@ fn keys(view: &StandView) -> Vec<made::KeyChoice> {
     view.keys.iter().enumerate().map(one).collect()
 }
 
+fn safe(words: &Words, view: &StandView) -> Vec<made::SafePart> {
+    let one = |part: &crate::desk::SafePart| made::SafePart {
+        part: part.part.as_str().into(),
+        now: part.now,
+        over: words.safe_over(part).into(),
+        chord: chord(words, view.names, &part.chord),
+        fits: words.safe_fits(part).into(),
+        note: words.safe_note(part).into(),
+    };
+    view.safe.iter().map(one).collect()
+}
+
 fn passed(passed: Passed) -> made::Passed {
     match passed {
         Passed::Played => made::Passed::Played,
@@ -293,7 +317,8 @@ fn show_map(models: &mut Models, words: &Words, view: &StandView) {
         let first = line.bars.first().is_some_and(|bar| bar.pickup);
         lines.push(made::MapLine {
             part: line.part.as_str().into(),
-            chip: int(line.chip),
+            top: int(line.top),
+            number: int(lines.len() + 1),
             current: line.current,
             full: int(line.bars.len() - pickups).max(4),
             pickups: int(pickups - usize::from(first)),
@@ -318,6 +343,10 @@ pub(super) fn hook(interface: &Interface) {
     global.on_jump_to_part(
         interface.asks(|_, chip: i32| usize::try_from(chip).ok().map(Ask::JumpToPart)),
     );
+    global.on_jump_to_line(
+        interface.asks(|_, bar: i32| usize::try_from(bar).ok().map(Ask::JumpToLine)),
+    );
+    global.on_called(interface.asks_for(Ask::Go(Room::Called)));
     global.on_set_clock(interface.asks(|_, on| Some(Ask::Clock(on))));
     global.on_faster(interface.asks(|_, by| Some(Ask::Faster(by))));
     global.on_set_times(interface.asks(|_, times: i32| u32::try_from(times).ok().map(Ask::Times)));

@@ -35,7 +35,7 @@ pub use strum::{Count, Direction, Slot, Stroke, StrumPattern, count_at, directio
 pub use strum_text::NotAStrum;
 pub use tempo::{Pace, TempoRange};
 pub use time::Ticks;
-pub use transpose::{KeyChange, Simpler};
+pub use transpose::{KeyChange, Simpler, called_key};
 pub use tune::{
     Annotation, Bar, ChordAt, Jump, Note, Ornament, Part, Rhythm, Syllable, Tempo, Tune, Tuplet,
     Verse,

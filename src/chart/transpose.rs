@@ -45,6 +45,33 @@ impl KeyChange {
     }
 }
 
+/// The key on another tonic in the same mode, and which way pitches go there; see [`Tune::key_change`].
+fn way(from: Key, tonic: NoteName) -> (Key, Direction) {
+    let key = Key::new(tonic, from.mode);
+    let key = match key.signature().abs() > 7 {
+        true => Key::spelled_for_players(tonic.class(), key.mode),
+        false => key,
+    };
+    let nearest = Transposition::between(from, key);
+    let down = nearest.interval().semitones == 6 && from.tonic.class() > key.tonic.class();
+    match down {
+        true => (key, Direction::Down),
+        false => (key, Direction::Nearest),
+    }
+}
+
+/// A tune's key on another tonic, and the move of what its first stretch holds, as [`Tune::key_change`] makes it.
+///
+/// ```
+/// use fourcourse::chart::called_key;
+/// let (key, by) = called_key("Em".parse().unwrap(), "G".parse().unwrap());
+/// assert_eq!((key.to_string(), by.chord("D".parse().unwrap()).to_string()), ("Gm".into(), "F".into()));
+/// ```
+pub fn called_key(written: Key, tonic: NoteName) -> (Key, Transposition) {
+    let (key, direction) = way(written, tonic);
+    (key, Transposition::toward(written, key, direction))
+}
+
 impl Tune {
     /// The key of each written bar.
     pub fn keys(&self) -> Vec<Key> {
@@ -60,22 +87,7 @@ impl Tune {
     /// half of the octave that begins at C and down from the upper one, so that there and back is where one was. A
     /// tonic that would take more than seven signs is spelled the other way.
     pub fn key_change(&self, tonic: NoteName) -> KeyChange {
-        let writable = |key: Key| {
-            if key.signature().abs() > 7 {
-                Key::spelled_for_players(key.tonic.class(), key.mode)
-            } else {
-                key
-            }
-        };
-        let target = writable(Key::new(tonic, self.key.mode));
-        let nearest = Transposition::between(self.key, target);
-        let down =
-            nearest.interval().semitones == 6 && self.key.tonic.class() > target.tonic.class();
-        let direction = if down {
-            Direction::Down
-        } else {
-            Direction::Nearest
-        };
+        let (target, direction) = way(self.key, tonic);
         let whole = Transposition::toward(self.key, target, direction);
         let mut stretches = vec![(0, whole)];
         for (i, bar) in self.bars.iter().enumerate() {

@@ -3,6 +3,7 @@
 use crate::theory::{Key, Naming, NoteName};
 
 use super::band::BandAsk;
+use super::called::CalledAsk;
 use super::settings::{Language, Theme};
 use super::songbook::TuneId;
 use super::stand::{ChordNames, Simplify};
@@ -25,7 +26,7 @@ pub enum Room {
 pub enum Ask {
     /// Show a room.
     Go(Room),
-    /// Back to the songbook.
+    /// Back to the songbook; from what was called, back to where one was.
     Back,
     /// The notice has been read.
     CloseNotice,
@@ -53,10 +54,13 @@ pub enum Ask {
     Hold,
     /// The player is on the first beat of a bar now.
     ThisIsOne,
-    /// To a bar in playing order, counted from 0 in this time through.
+    /// To a bar in playing order, counted from 0 in this time through. Where the clock leads, the nearest beat becomes the
+    /// first of that bar.
     JumpTo(usize),
-    /// To the start of a part as played: an index into the form chips.
+    /// We are at the top of a part as played: an index into the form chips. What leads into it is over.
     JumpToPart(usize),
+    /// We are at the beginning of a line: its first full bar in playing order.
+    JumpToLine(usize),
     /// Start the clock with a count-in, or stop it and go back to following by hand.
     Clock(bool),
     /// Change the tempo by so many beats a minute.
@@ -70,6 +74,8 @@ pub enum Ask {
 
     /// Of the band.
     Band(BandAsk),
+    /// Of what was called.
+    Called(CalledAsk),
 
     /// The circle plays it so many semitones higher.
     KeyUp(i32),

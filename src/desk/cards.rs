@@ -35,8 +35,13 @@ pub(super) fn style(settings: &Settings) -> NoteStyle {
 
 impl Hands {
     pub(super) fn new(settings: &Settings, capo: u8) -> Self {
+        Self::on(settings.instrument(), settings, capo)
+    }
+
+    /// The same on any instrument.
+    pub(super) fn on(instrument: Instrument, settings: &Settings, capo: u8) -> Self {
         Self {
-            instrument: settings.instrument(),
+            instrument,
             capo: Capo::at(capo),
             left_handed: settings.left_handed,
             style: style(settings),
@@ -95,23 +100,7 @@ impl Hands {
         } else {
             shape
         };
-        let mut courses = self.courses();
-        let mut strings: Vec<u8> = self
-            .instrument
-            .courses
-            .iter()
-            .map(|course| {
-                if course.strings == frets::Strings::Single {
-                    1
-                } else {
-                    2
-                }
-            })
-            .collect();
-        if self.left_handed {
-            courses.reverse();
-            strings.reverse();
-        }
+        let (courses, strings) = self.seen();
         ShapeView {
             courses,
             strings,
@@ -130,6 +119,34 @@ impl Hands {
             frets: shape.frets,
             of,
         }
+    }
+
+    /// Names of the open courses and how many strings each has, from the left as the player sees them.
+    pub(super) fn seen(&self) -> (Vec<String>, Vec<u8>) {
+        let mut courses = self.courses();
+        let count = |course: &frets::Course| match course.strings {
+            frets::Strings::Single => 1,
+            frets::Strings::Pair | frets::Strings::OctavePair => 2,
+        };
+        let mut strings: Vec<u8> = self.instrument.courses.iter().map(count).collect();
+        if self.left_handed {
+            courses.reverse();
+            strings.reverse();
+        }
+        (courses, strings)
+    }
+
+    /// The course that a note lies lowest on, in the player's names, and its fret: one course to strike on and on.
+    pub(super) fn lowest_place(&self, note: NoteName) -> Option<(String, u8)> {
+        let courses = 0..self.instrument.courses.len();
+        let sounds = |course, fret| {
+            let sound = self.instrument.sound(course, fret, self.capo);
+            sound.is_some_and(|sound| sound.name.class() == note.class())
+        };
+        let (course, fret) = courses
+            .filter_map(|course| Some((course, (0..12).find(|&fret| sounds(course, fret))?)))
+            .min_by_key(|&(_, fret)| fret)?;
+        Some((self.courses().swap_remove(course), fret))
     }
 
     /// Names of the open courses, the capo counted, the first course first.
@@ -181,7 +198,7 @@ pub(super) fn chord_names(
 }
 
 /// The chord whose shape sounds as `chord` with a capo: so many semitones lower, in the simplest spelling.
-fn lowered(chord: Chord, semitones: u8) -> Chord {
+pub(super) fn lowered(chord: Chord, semitones: u8) -> Chord {
     let down = |name: NoteName| {
         let class = name.class().semitones() - i32::from(semitones);
         // The letters that guitarists use for shapes: naturals, then the usual sharps and flats.

@@ -25,6 +25,25 @@ pub(super) fn next_downbeat(playing: &Playing, place: Place) -> (u32, usize) {
     (place.time.saturating_add(1), first)
 }
 
+/// How far it is from a place to the nearest beat, the beats counted from each bar line; below zero where that beat has
+/// gone by.
+pub(super) fn to_nearest_beat(playing: &Playing, place: Place, beat: Ticks) -> Ticks {
+    let Some(bar) = playing.bars.get(place.bar) else {
+        return Ticks::ZERO;
+    };
+    let (_, gone) = (bar.offset + (place.at - bar.start)).div_rem(beat.max(Ticks(1)));
+    let next = playing.bars.get(place.bar + 1);
+    let left = match next {
+        // A pickup goes on with the bar that it completes.
+        Some(next) if next.offset > Ticks::ZERO => beat - gone,
+        _ => (beat - gone).min(bar.end() - place.at),
+    };
+    match gone <= left {
+        true => Ticks::ZERO - gone,
+        false => left,
+    }
+}
+
 /// The downbeat at a place or the last one before it; `None` in what leads into the very first.
 pub(super) fn downbeat_before(playing: &Playing, place: Place) -> Option<(u32, usize)> {
     let so_far = &playing.bars[..playing.bars.len().min(place.bar + 1)];

@@ -13,7 +13,7 @@ pub(super) use crate::band::Place;
 use crate::band::{Command, Ramp, Transport};
 use crate::chart::{Playing, Tempo, Ticks};
 
-use super::downbeats::{downbeat_before, hand_limit, next_downbeat};
+use super::downbeats::{downbeat_before, hand_limit, next_downbeat, to_nearest_beat};
 use super::players::Moment;
 
 pub use crate::band::BPM;
@@ -217,11 +217,43 @@ impl Follow {
         }
     }
 
-    /// To a bar of this time through.
+    /// To a bar of this time through. Where the clock leads, the beat goes on: the nearest one becomes the first of that
+    /// bar.
     pub(super) fn jump(&mut self, playing: &Playing, at: Moment, bar: usize) {
         let place = self.place(playing, at);
         let bar = bar.min(playing.bars.len().saturating_sub(1));
-        self.go(playing, at, (place.time, bar));
+        if self.by_clock() && place.counted.is_none() && !place.ended {
+            self.get_in(playing, at, (place, bar));
+        } else {
+            self.go(playing, at, (place.time, bar));
+        }
+    }
+
+    /// The circle is at the top of a part or at the beginning of a line, which this bar begins or leads into: what leads
+    /// into it is over. Before anything has begun, one gets ready for what leads into it.
+    pub(super) fn at_top(&mut self, playing: &Playing, at: Moment, bar: usize) {
+        let pickup = |bar: usize| playing.bars.get(bar).is_some_and(|bar| bar.pickup);
+        let mut top = bar;
+        while pickup(top) {
+            top += 1;
+        }
+        while self.is_waiting() && top > 0 && pickup(top - 1) {
+            top -= 1;
+        }
+        self.jump(playing, at, top);
+    }
+
+    /// The nearest beat becomes the first of a bar.
+    fn get_in(&mut self, playing: &Playing, at: Moment, (place, bar): (Place, usize)) {
+        let start = playing.bars.get(bar).map_or(Ticks::ZERO, |bar| bar.start);
+        let ahead = to_nearest_beat(playing, place, self.tempo().beat);
+        let to = start - ahead;
+        match place.time.checked_sub(1) {
+            _ if to >= Ticks::ZERO => self.go_to(at, (place.time, to)),
+            Some(before) => self.go_to(at, (before, playing.length + to)),
+            // Nothing comes before the very first beat: it is waited for.
+            None => self.begin(at, (place.time, start), ahead),
+        }
     }
 
     /// The player is on the first beat of a bar now: the nearest downbeat is pulled here. Waiting or counting in, the

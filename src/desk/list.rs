@@ -104,18 +104,31 @@ fn row(entry: &Entry, instrument: &Instrument, style: NoteStyle) -> TuneRow {
     let start = entry
         .first_note
         .and_then(|pitch| instrument.place(pitch, Capo::NONE));
-    TuneRow {
-        id: entry.id,
-        title: entry.titles.first().cloned().unwrap_or_default(),
-        rhythm: entry.rhythm.clone(),
-        form: entry.form.clone(),
-        metre: entry.metre.clone(),
-        key: entry.key.tonic.in_style(style),
-        mode: entry.key.mode.id().to_owned(),
-        start_course: start.map_or(String::new(), |(course, _)| {
-            instrument.courses[course].open.name.in_style(style)
-        }),
-        start_fret: start.map_or(0, |(_, fret)| fret),
+    TuneRow::of(entry, entry.key, start, instrument, style)
+}
+
+impl TuneRow {
+    /// The row of a tune in a key that begins at a course and fret of an instrument.
+    pub(super) fn of(
+        entry: &Entry,
+        key: Key,
+        start: Option<(usize, u8)>,
+        instrument: &Instrument,
+        style: NoteStyle,
+    ) -> Self {
+        Self {
+            id: entry.id,
+            title: entry.titles.first().cloned().unwrap_or_default(),
+            rhythm: entry.rhythm.clone(),
+            form: entry.form.clone(),
+            metre: entry.metre.clone(),
+            key: key.tonic.in_style(style),
+            mode: key.mode.id().to_owned(),
+            start_course: start.map_or(String::new(), |(course, _)| {
+                instrument.courses[course].open.name.in_style(style)
+            }),
+            start_fret: start.map_or(0, |(_, fret)| fret),
+        }
     }
 }
 

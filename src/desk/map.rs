@@ -83,7 +83,6 @@ pub(super) fn map(
     loops: impl Fn(usize) -> bool,
 ) -> (Vec<MapLine>, usize) {
     let parts = tune.parts_or_derived();
-    let runs = runs(playing);
     let run_now = playing.run(place.bar);
     let now = playing.bars.get(place.bar).map(|bar| bar.written);
     let pickups: Vec<bool> = pickups(tune, playing);
@@ -106,14 +105,10 @@ pub(super) fn map(
         let part = parts.iter().rposition(|part| part.first_bar <= written);
         let begins = lines.is_empty() || part != part_of_line;
         if begins || full == BARS_A_LINE {
-            let chip = runs
-                .iter()
-                .position(|run| run.2 <= played && played <= run.3)
-                .unwrap_or(0);
             let label = part.filter(|_| begins).and_then(|part| parts.get(part));
             lines.push(MapLine {
                 part: label.map_or(String::new(), |part| part.label.clone()),
-                chip,
+                top: played,
                 current: false,
                 bars: Vec::new(),
             });
@@ -137,6 +132,9 @@ pub(super) fn map(
             let names = chords.into_iter().map(|(symbol, at)| name(symbol, at));
             let (chords, numbers): (Vec<_>, Vec<_>) = names.unzip();
             let ending: Vec<String> = bar.ending.iter().map(u8::to_string).collect();
+            if line.bars.iter().all(|bar| bar.pickup) {
+                line.top = played; // what leads into a line is no bar of it
+            }
             line.bars.push(MapBar {
                 played,
                 chords: chords.join(" "),

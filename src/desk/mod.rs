@@ -5,6 +5,7 @@
 
 mod ask;
 mod band;
+mod called;
 mod cards;
 mod downbeats;
 mod follow;
@@ -14,6 +15,7 @@ mod map;
 mod on_stand;
 mod plan;
 mod players;
+mod safe;
 mod settings;
 mod songbook;
 mod stand;
@@ -26,9 +28,14 @@ pub use ask::{Ask, Room};
 pub use band::{
     Alone, BandAsk, BandSettings, BandView, LoopView, MOST_LEVEL, PlayerView, RampView, USUAL_LEVEL,
 };
+pub use called::{
+    CalledAsk, CalledFace, CalledTune, CalledView, CapoView, HeldName, HeldView, KeyView,
+    LAST_FRET, MOST_TUNES, OtherKey, ScaleMark, SetupView, ToStand,
+};
 pub use follow::BPM;
 pub use on_stand::MOST_CAPO;
 pub use players::{Heard, Players};
+pub use safe::SafePart;
 pub use settings::{FIRST_CHORDS, Language, Settings, SettingsView, Theme, Tuning};
 pub use songbook::{Entry, Filter, Songbook, SongbookState, SongbookView, TuneId, TuneRow};
 pub use stand::{
@@ -38,6 +45,7 @@ pub use stand::{
 
 use crate::band::Command;
 use crate::frets::Instrument;
+use called::Called;
 use leader::Leader;
 use list::List;
 use on_stand::OnStand;
@@ -74,6 +82,7 @@ pub struct Desk {
     leader: Leader,
     settings: Settings,
     list: List,
+    called: Called,
     open: Option<(TuneId, OnStand)>,
     notice: Option<Notice>,
 }
@@ -102,6 +111,7 @@ impl Desk {
             leader: Leader::new(players),
             settings,
             list,
+            called: Called::new(),
             open: None,
             notice,
         }
@@ -146,7 +156,12 @@ impl Desk {
         let at = self.hear(now);
         match ask {
             Ask::Go(Room::Stand) if self.open.is_none() => {}
+            Ask::Go(Room::Called) => {
+                self.called.enter(self.room);
+                self.room = Room::Called;
+            }
             Ask::Go(room) => self.room = room,
+            Ask::Back if self.room == Room::Called => self.room = self.called.from(),
             Ask::Back => self.room = Room::Songbook,
             Ask::CloseNotice => self.notice = None,
             Ask::Open(id) => self.put_on_stand(id, at),
@@ -169,6 +184,7 @@ impl Desk {
             | Ask::NoteNames(_)
             | Ask::LessMotion(_) => self.set(ask, now),
             Ask::Band(ask) => self.ask_band(ask, at),
+            Ask::Called(ask) => self.ask_called(ask, at),
             ask => self.ask_stand(&ask, at),
         }
         self.leader.mix(now, &self.settings.band);
@@ -219,6 +235,30 @@ impl Desk {
         }
     }
 
+    fn ask_called(&mut self, ask: CalledAsk, at: Moment) {
+        let id = match ask {
+            CalledAsk::Open(id) => id,
+            CalledAsk::ToStand => match self.called().to_stand {
+                Some(tune) => tune.id,
+                None => return,
+            },
+            CalledAsk::Leave => {
+                if self.room == Room::Called {
+                    self.room = self.called.from();
+                }
+                return;
+            }
+            ask => return self.called.ask(ask, &self.settings),
+        };
+        self.put_on_stand(id, at);
+        if self.room == Room::Stand {
+            if let Some(tonic) = self.called.tonic() {
+                self.ask_stand(&Ask::KeyOn(tonic), at);
+            }
+            self.called.forget();
+        }
+    }
+
     fn put_on_stand(&mut self, id: TuneId, at: Moment) {
         if self.open.as_ref().is_some_and(|(open, _)| *open == id) {
             self.room = Room::Stand; // as it was left: the same key, the same place
@@ -259,7 +299,15 @@ impl Desk {
         if let Some((_, stand)) = &mut self.open {
             stand.set(&self.settings);
         }
+        self.called.set();
         self.list.reload(self.songbook.as_ref(), &self.settings);
+    }
+
+    /// The view of what was called.
+    pub fn called(&mut self) -> CalledView {
+        let open = self.open.as_ref().map(|(id, stand)| (*id, stand.key()));
+        self.called
+            .view(self.songbook.as_ref(), &self.settings, open)
     }
 
     /// The songbook view.

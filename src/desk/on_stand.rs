@@ -15,6 +15,7 @@ use super::leader::Leader;
 use super::map;
 use super::plan::Plan;
 use super::players::Moment;
+use super::safe::{SafePart, Stretch};
 use super::settings::Settings;
 use super::stand::{
     ChordCard, ChordNames, FollowState, NextCard, Simplify, SlotView, StandView, StrumView,
@@ -44,6 +45,8 @@ pub(super) struct OnStand {
     hands: Hands,
     follow: Follow,
     plan: Plan,
+    /// What is safe to strum over each part, in the key now.
+    safe: Vec<Stretch>,
 }
 
 impl OnStand {
@@ -67,6 +70,7 @@ impl OnStand {
             hands: Hands::new(settings, 0),
             follow: Follow::new(&playing, tempo, times, rate),
             plan: Plan::new(&tune, tempo),
+            safe: Vec::new(),
             tune,
             playing,
         };
@@ -86,6 +90,8 @@ impl OnStand {
     /// Puts the tune into a key, as simple as is wanted now.
     fn arrange(&mut self, tonic: NoteName) {
         let moved = self.tune.in_key(tonic);
+        // The others play what is written, however simple one's own chords are.
+        self.safe = Stretch::of(&moved, &self.playing);
         self.played = match self.simplify {
             Simplify::Written => moved,
             Simplify::Triads => moved.simplified(Simpler::Triads),
@@ -97,7 +103,7 @@ impl OnStand {
     }
 
     /// The key of the tune as it is played.
-    fn key(&self) -> Key {
+    pub(super) fn key(&self) -> Key {
         self.played.key
     }
 
@@ -124,9 +130,10 @@ impl OnStand {
             Ask::JumpTo(bar) => follow.jump(playing, at, bar),
             Ask::JumpToPart(chip) => {
                 if let Some(run) = map::runs(playing).get(chip) {
-                    follow.jump(playing, at, run.2);
+                    follow.at_top(playing, at, run.2);
                 }
             }
+            Ask::JumpToLine(bar) => follow.at_top(playing, at, bar),
             Ask::Clock(true) => {
                 let score = self.plan.score(&self.played, playing);
                 follow.play(playing, at, score, settings.band.count_in);
@@ -200,6 +207,7 @@ impl OnStand {
                 self.hands.ring(change.symbol),
             ),
         };
+        let safe = self.safe_parts(place, settings);
         let name = |symbol, written| match symbol {
             Symbol::Chord(chord) => short_names(chord, self.tonic(written), self.names, style),
             Symbol::NoChord => ("N.C.".to_owned(), String::new()),
@@ -235,12 +243,23 @@ impl OnStand {
             sung: sung::sung(&self.tune, &self.playing, place),
             map,
             line,
+            safe,
             bar: (
                 bar.map_or(0, |bar| u32::from(bar.number)),
                 u32::from(self.playing.count(place.bar)),
             ),
             band: self.band(settings, leader, place),
         }
+    }
+
+    /// What is safe to strum, part by part.
+    fn safe_parts(&mut self, place: Place, settings: &Settings) -> Vec<SafePart> {
+        let tonic = self.key().tonic;
+        let part = self.playing.bars.get(place.bar).map(|bar| bar.part);
+        let (hands, names) = (&mut self.hands, self.names);
+        let safe = self.safe.iter();
+        safe.map(|stretch| stretch.view(hands, (tonic, names), part, style(settings)))
+            .collect()
     }
 
     /// Keys to choose from, the written one first and as it is written.

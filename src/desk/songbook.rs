@@ -30,15 +30,20 @@ pub struct Entry {
     pub key: Key,
     /// The first note of its melody.
     pub first_note: Option<Pitch>,
-    /// Its chords, each once, in the key it is written in.
+    /// Its chords, each once as they come, in the key it is written in: the first is the one that the tune opens with.
     pub chords: Vec<Chord>,
 }
 
 impl Entry {
     /// What the list shows of a tune.
     pub fn of(id: TuneId, tune: &Tune) -> Self {
+        let playing = tune.playing();
+        // As they sound, and then what the form leaves out.
+        let played = playing.bars.iter().map(|bar| bar.written);
+        let played = played.chain(0..tune.bars.len());
+        let bars = || played.clone().filter_map(|bar| tune.bars.get(bar));
         let mut chords: Vec<Chord> = Vec::new();
-        for at in tune.bars.iter().flat_map(|bar| &bar.chords) {
+        for at in bars().flat_map(|bar| &bar.chords) {
             if let Symbol::Chord(chord) = at.symbol
                 && !chords.contains(&chord)
             {
@@ -56,11 +61,9 @@ impl Entry {
                 .as_ref()
                 .map_or(String::new(), |rhythm| rhythm.id().to_owned()),
             metre: tune.metre.to_string(),
-            form: tune.form_played(&tune.playing()),
+            form: tune.form_played(&playing),
             key: tune.key,
-            first_note: tune
-                .bars
-                .iter()
+            first_note: bars()
                 .flat_map(|bar| &bar.notes)
                 .next()
                 .map(|note| note.pitch),

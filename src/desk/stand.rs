@@ -4,6 +4,7 @@ use crate::frets::Shape;
 use crate::theory::{Degree, NoteName};
 
 use super::band::BandView;
+use super::safe::SafePart;
 
 /// What chords are called. Their other name stands small on the card of the chord now either way.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
@@ -250,8 +251,8 @@ pub struct MapBar {
 pub struct MapLine {
     /// The part that begins here, with its pass where it is played now (`A`); empty inside a part.
     pub part: String,
-    /// Its chip in the form, to jump to.
-    pub chip: usize,
+    /// Its first full bar in playing order: where the circle is whose line begins now.
+    pub top: usize,
     /// Whether the bar now is in this part.
     pub current: bool,
     /// The bars.
@@ -345,6 +346,8 @@ pub struct StandView {
     pub map: Vec<MapLine>,
     /// The line of the map where the bar now stands.
     pub line: usize,
+    /// What is safe to keep strumming when a change was missed, over each part.
+    pub safe: Vec<SafePart>,
     /// The bar now within its part, from 1, and how many the part has, as a player counts.
     pub bar: (u32, u32),
     /// Words that are sung now; `None` where the tune has none.

@@ -60,6 +60,7 @@ pub(super) struct Picture {
 enum View {
     Stand,
     Songbook,
+    Called,
     Settings,
 }
 
@@ -110,7 +111,7 @@ impl Picture {
         use std::time::Duration;
 
         use fourcourse::audio::Sound;
-        use fourcourse::desk::{Ask, ChordNames, Desk, Room, Songbook, Theme, TuneId};
+        use fourcourse::desk::{Ask, CalledAsk, ChordNames, Desk, Room, Songbook, Theme, TuneId};
         use fourcourse::store::Memory;
 
         use super::{notation, shapes, songbook, target};
@@ -124,18 +125,15 @@ impl Picture {
             settings = found.settings;
             remark += &found.remark;
         }
-        if tunes.is_empty() || matches!(self.view, View::Songbook) {
+        let looks_up = matches!(self.view, View::Songbook | View::Called);
+        if tunes.is_empty() || looks_up {
             let (store, aside) = songbook::open(shell)?;
             let all = store
                 .entries()
                 .iter()
                 .filter_map(|entry| store.tune(entry.id));
             // The first tune is on the stand; the list sorts itself.
-            let most = if matches!(self.view, View::Songbook) {
-                usize::MAX
-            } else {
-                1
-            };
+            let most = if looks_up { usize::MAX } else { 1 };
             let others: Vec<_> = all
                 .filter(|tune| tunes.first() != Some(tune))
                 .take(most)
@@ -145,6 +143,7 @@ impl Picture {
             remark += &aside;
         }
         let first = tunes.first().map(|tune| tune.key);
+        let title = tunes.first().map(|tune| tune.title.clone());
         let place = match (self.bar, tunes.first()) {
             (Some(bar), Some(tune)) => Some(place(tune, bar)?),
             _ => None,
@@ -206,10 +205,20 @@ impl Picture {
             Ask::Go(match self.view {
                 View::Stand => Room::Stand,
                 View::Songbook => Room::Songbook,
+                View::Called => Room::Called,
                 View::Settings => Room::Settings,
             }),
             now,
         );
+        if let (View::Called, Some(_)) = (self.view, &self.tune) {
+            let words = CalledAsk::Words(title.unwrap_or_default());
+            desk.ask(Ask::Called(words), now);
+        }
+        if let (View::Called, Some(key)) = (self.view, &self.key) {
+            let key = notation::key(key, shell)?;
+            let key = notation::called(&key.to_string(), key, shell)?;
+            desk.ask(Ask::Called(CalledAsk::Key(key)), now);
+        }
         let png = fourcourse::bind::picture::render(Box::new(desk), self.size, self.density, now)
             .map_err(|why| Failure::new("shell-picture-failed").with("why", why))?;
         target::write(&self.out, &png).map_err(|why| {

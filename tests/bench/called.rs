@@ -3,6 +3,7 @@
 #![allow(clippy::unwrap_used, missing_docs)] // the texts are our own
 
 use std::hint::black_box;
+use std::time::Duration;
 
 use chrono::NaiveDate;
 use criterion::{Criterion, criterion_group, criterion_main};
@@ -10,13 +11,14 @@ use fourcourse::chart::{Changes, safe_over};
 use fourcourse::circle::{
     Everyone, Known, Seat, Sheet, best_keys, least_retuning, longest_unplayed,
 };
-use fourcourse::desk::Songbook;
+use fourcourse::desk::{Ask, CalledAsk, Desk, Settings, Songbook};
 use fourcourse::frets::{
     Capo, Instrument, Order, capo_places, name_frets, read_frets, ring_in_key, scale_places,
     setups, shapes,
 };
+use fourcourse::start::silent_players;
 use fourcourse::store::Memory;
-use fourcourse::theory::{Chord, Key};
+use fourcourse::theory::{Chord, Key, Mode};
 
 #[path = "many_tunes.rs"]
 mod many_tunes;
@@ -131,9 +133,59 @@ fn all_tunes(c: &mut Criterion) {
     });
 }
 
+/// What a touch or a letter costs, the view that answers it included.
+fn looked_up(c: &mut Criterion) {
+    let book = Memory::new(many_tunes::many_tunes(10_000));
+    let mut desk = Desk::new(Box::new(book), silent_players(), Settings::default(), None);
+    let first = desk.songbook().rows[0].id;
+    desk.ask(Ask::Open(first), Duration::ZERO);
+    let mut answer = |asks: &[CalledAsk]| {
+        for ask in asks {
+            desk.ask(Ask::Called(ask.clone()), Duration::ZERO);
+        }
+        desk.called()
+    };
+    for words in ["m", "mill", "the milrace rel", "zzzz"] {
+        c.bench_function(&format!("10,000 tunes: \"{words}\" was typed"), |b| {
+            let ask = [CalledAsk::Words(words.to_owned())];
+            b.iter(|| answer(black_box(&ask)));
+        });
+    }
+    c.bench_function("10,000 tunes: \"mill\", in a called key", |b| {
+        let keys = ["G", "Bb"].map(|key| CalledAsk::Key(key.parse().unwrap()));
+        let mut turn = 0;
+        answer(&[CalledAsk::Words("mill".to_owned())]);
+        b.iter(|| {
+            turn = 1 - turn;
+            answer(black_box(&keys[turn..=turn]))
+        });
+    });
+    c.bench_function("10,000 tunes: a key was called", |b| {
+        // Round and round through all keys of all modes, so that nothing is known from the last time.
+        let keys = Mode::ALL
+            .into_iter()
+            .flat_map(|mode| (0..12).map(move |up| Key::new("C".parse().unwrap(), mode).up(up)));
+        let mut keys = keys
+            .map(CalledAsk::Key)
+            .collect::<Vec<_>>()
+            .into_iter()
+            .cycle();
+        answer(&[CalledAsk::Words(String::new())]);
+        b.iter(|| answer(&[keys.next().unwrap()]));
+    });
+    c.bench_function("10,000 tunes: a finger on a neighbour's guitar", |b| {
+        answer(&[CalledAsk::HeldOn("guitar".to_owned())]);
+        let mut fret = 0;
+        b.iter(|| {
+            fret = fret % 5 + 1;
+            answer(&[CalledAsk::Finger(2, fret)])
+        });
+    });
+}
+
 criterion_group! {
     name = benches;
     config = Criterion::default().sample_size(30);
-    targets = one_key, one_tune, all_tunes
+    targets = one_key, one_tune, all_tunes, looked_up
 }
 criterion_main!(benches);

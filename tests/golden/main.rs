@@ -6,6 +6,7 @@
 #![allow(clippy::unwrap_used, reason = "a helper of tests fails like a test")]
 #![cfg(feature = "app")]
 
+mod called;
 mod contrast;
 mod picture;
 mod reading;
@@ -133,7 +134,22 @@ fn stand(theme: Theme, change: impl Fn(&mut StandView)) -> Still {
 
 type Scene = (&'static str, fn(Theme) -> Still);
 
-const SCENES: [Scene; 16] = [
+const SCENES: [Scene; 23] = [
+    ("called-tune", called::tune),
+    ("called-key", called::key),
+    ("called-chord", called::chord),
+    ("called-far-key", |theme| {
+        called::far_key(theme).speaking(Language::German)
+    }),
+    ("called-far-chord", |theme| {
+        called::far_chord(theme).speaking(Language::Spanish)
+    }),
+    ("called-nothing", |theme| {
+        called::nothing(theme).speaking(Language::German)
+    }),
+    ("called-no-match", |theme| {
+        called::no_match(theme).speaking(Language::Spanish)
+    }),
     ("playing", playing),
     ("lang-playing", |theme| {
         playing(theme).speaking(Language::German)
@@ -221,7 +237,8 @@ fn look() {
     for (theme_name, theme) in THEMES {
         for (size_name, size, density) in SIZES.into_iter().chain(MORE_SIZES) {
             for (scene_name, scene) in SCENES {
-                for (sheet_name, key) in [("", ""), ("sheet-", "k"), ("band-", "b")] {
+                for (sheet_name, key) in [("", ""), ("sheet-", "k"), ("band-", "b"), ("safe-", "z")]
+                {
                     let name = format!("{sheet_name}{scene_name}-{size_name}-{theme_name}");
                     if !words.split(',').any(|word| name.starts_with(word)) {
                         continue;

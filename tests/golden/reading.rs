@@ -9,7 +9,9 @@ use std::time::Duration;
 
 use fourcourse::bind::picture::Sitting;
 use fourcourse::bind::{Host, StandGlobal};
-use fourcourse::desk::{Ask, Notice, Room, SettingsView, SongbookView, StandView, Theme};
+use fourcourse::desk::{
+    Ask, CalledView, Notice, Room, SettingsView, SongbookView, StandView, Theme,
+};
 use slint::ComponentHandle;
 
 use crate::sample::{self, Still};
@@ -47,6 +49,10 @@ impl Host for Changing {
 
     fn songbook(&self) -> SongbookView {
         self.0.songbook()
+    }
+
+    fn called(&mut self) -> CalledView {
+        self.0.called()
     }
 
     fn settings(&self) -> SettingsView {

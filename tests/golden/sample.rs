@@ -7,10 +7,11 @@ use std::time::Duration;
 use fourcourse::band::{Ending, Player, Style};
 use fourcourse::bind::Host;
 use fourcourse::desk::{
-    Ask, BandSettings, BandView, ChordCard, ChordNames, Filter, FollowState, FormChip, Heard,
-    Language, MapBar, MapLine, MissingNote, NextCard, Notice, Passed, PlayerView, RampView,
-    RingString, Room, Settings, SettingsView, ShapeView, Simplify, SlotView, SongbookState,
-    SongbookView, StandView, StrumView, SungWords, Theme, TuneId, TuneRow, Tuning, Verdict,
+    Ask, BandSettings, BandView, CalledView, ChordCard, ChordNames, Filter, FollowState, FormChip,
+    Heard, Language, MapBar, MapLine, MissingNote, NextCard, Notice, Passed, PlayerView, RampView,
+    RingString, Room, SafePart, Settings, SettingsView, ShapeView, Simplify, SlotView,
+    SongbookState, SongbookView, StandView, StrumView, SungWords, Theme, TuneId, TuneRow, Tuning,
+    Verdict,
 };
 use fourcourse::theory::{Key, Mode, Naming, NoteName};
 
@@ -20,6 +21,7 @@ pub(crate) struct Still {
     pub(crate) room: Room,
     pub(crate) stand: Option<StandView>,
     pub(crate) songbook: SongbookView,
+    pub(crate) called: Option<CalledView>,
     pub(crate) settings: SettingsView,
     pub(crate) notice: Option<Notice>,
 }
@@ -47,6 +49,11 @@ impl Host for Still {
         self.songbook.clone()
     }
 
+    fn called(&mut self) -> CalledView {
+        let view = self.called.clone();
+        view.unwrap_or_else(|| crate::called::nothing_called().called())
+    }
+
     fn settings(&self) -> SettingsView {
         self.settings.clone()
     }
@@ -58,6 +65,7 @@ impl Still {
             room,
             stand: Some(reel()),
             songbook: songbook(),
+            called: None,
             settings: settings(theme),
             notice: None,
         }
@@ -138,7 +146,6 @@ pub(crate) fn strum(letters: &str, now: Option<usize>) -> StrumView {
 /// Map lines from text: a line each, `A:` for a part, `|` between bars, `'` before a pickup, `1.` before an ending.
 pub(crate) fn map(text: &str, now: usize) -> Vec<MapLine> {
     let mut played = 0;
-    let mut chip = 0;
     let line = |line: &str| {
         let (part, bars) = line.split_once(':').unwrap_or(("", line));
         let bars: Vec<_> = bars
@@ -166,12 +173,10 @@ pub(crate) fn map(text: &str, now: usize) -> Vec<MapLine> {
                 made
             })
             .collect();
-        if !part.is_empty() {
-            chip += 1;
-        }
+        let full = bars.iter().find(|bar: &&MapBar| !bar.pickup);
         MapLine {
             part: part.into(),
-            chip: chip.max(1) - 1,
+            top: full.map_or(0, |bar| bar.played),
             current: bars.iter().any(|bar| bar.passed == Passed::Now),
             bars,
         }
@@ -240,6 +245,19 @@ pub(crate) fn band() -> BandView {
     }
 }
 
+/// What is safe over a part: a bare fifth on two courses and two open ones.
+fn safe(part: &str, chord: &str, (course, fret): (&str, u8)) -> SafePart {
+    SafePart {
+        part: part.into(),
+        now: part == "A",
+        chord: card(chord, "1", Some(shape("G D A E", true, "2200", "1200"))),
+        fits: 83,
+        note: course.into(),
+        course: course.into(),
+        fret,
+    }
+}
+
 /// The Millrace Reel: mandolin, key of A, second bar of the second line.
 pub(crate) fn reel() -> StandView {
     let mut a = shape("G D A E", true, "2200", "1100");
@@ -276,6 +294,7 @@ pub(crate) fn reel() -> StandView {
         map,
         line: 1,
         bar: (5, 8),
+        safe: vec![safe("A", "A5", ("A", 0)), safe("B", "A5", ("A", 0))],
         sung: None,
         band: band(),
     }

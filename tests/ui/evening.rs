@@ -201,6 +201,19 @@ impl Evening {
         label.expect("no chord is on the Stand").to_string()
     }
 
+    /// Asks as if something had been touched that is not to be counted.
+    pub(crate) fn ask(&self, ask: Ask) {
+        self.interface.ask(ask);
+        self.interface.work_off();
+        self.wait(400);
+    }
+
+    /// Types into a field.
+    pub(crate) fn type_into(&self, field: &str, words: &str) {
+        self.called(field)[0].set_accessible_value(words);
+        self.wait(32);
+    }
+
     /// Types into the search field.
     pub(crate) fn search(&self, words: &str) {
         self.called("Find a tune")[0].set_accessible_value(words);

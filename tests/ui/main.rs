@@ -3,6 +3,7 @@
 #![cfg(feature = "drive")]
 
 mod band;
+mod called;
 mod evening;
 
 use evening::Evening;

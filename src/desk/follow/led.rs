@@ -91,6 +91,19 @@ impl Follow {
         }
     }
 
+    /// The band begins somewhere after a silence.
+    pub(super) fn begin(&mut self, at: Moment, from: (u32, Ticks), silence: Ticks) {
+        let last = self.transport.called_last() == Some(from.0);
+        let count = CountIn {
+            events: Vec::new(),
+            length: silence,
+        };
+        self.tell(at.frame, Command::Play { from, count });
+        if last {
+            self.tell(at.frame, Command::LastTime(true));
+        }
+    }
+
     /// The band plays this from here on: another key, another style.
     pub(in crate::desk) fn replace(&mut self, at: Moment, score: Arc<Score>) {
         self.tell(at.frame, Command::Score(score));

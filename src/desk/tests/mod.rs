@@ -1,7 +1,9 @@
 //! Triples: a chart, asks, and what is then to be seen.
 
 mod band;
+mod called;
 mod following;
+mod getting_in;
 mod in_key;
 mod looking;
 mod tuning;

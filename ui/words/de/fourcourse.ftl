@@ -34,7 +34,6 @@ tune-starts-fret = beginnt: { $course }-Saite, { $fret }. Bund
 stand-empty = Auf dem Pult liegt kein Stück.
 stand-empty-action = Stück aussuchen
 stand-back = Zurück zum Liederbuch
-stand-sheet = Tonart, Namen, Kapodaster und Tempo
 stand-key = Tonart
 stand-clock-start = Puls starten
 stand-clock-stop = Puls anhalten
@@ -121,6 +120,49 @@ map-bar-same = Takt, gleicher Akkord
 map-pickup = Auftakt
 form-chip = Teil { $part }
 form-chip-pass = Teil { $part }, zum { $pass }. Mal
+
+## Called
+
+called-call = Stück oder Tonart
+called-held = Griff
+called-search = Welches Stück?
+called-empty = Tippe ein paar Buchstaben des Titels, oder berühre die gerufene Tonart.
+called-nothing = So heißt kein Stück. Eine Tonart allein genügt auch.
+called-more = und { $count } weitere: noch ein Buchstabe
+called-relative = Gleiche Töne
+called-parallel = Gleiche Tonika
+called-more-modes = Mehr Modi
+called-fewer-modes = Weniger Modi
+called-to-stand = Aufs Pult in { $key }
+called-begins = erster Akkord { $chord }
+called-capo-none = ohne Kapo: { $chords }
+called-capo = Kapo { $fret }: { $chords }
+called-tuned-anew = gestimmt { $strings }
+called-tuned-capo = { $tuning }, Kapo { $fret }
+called-scale-said = Die Tonleiter auf dem Griffbrett: { $notes }
+called-whose-hand = Wessen Hand?
+called-whose-capo = { $instrument } · Kapo { $fret }
+called-touch-frets = Berühre, wo die Finger sind. Über dem Sattel klingt ein Chor leer oder gar nicht.
+called-silent = Nichts klingt: jeder Chor ist ausgelassen.
+called-no-name = Kein einfacher Akkord hat genau diese Töne:
+called-sounds = klingt { $notes }
+called-release = Alle Finger weg
+ring-scale = { $course }: in der Tonart
+ring-outside = { $course }: nicht in der Tonart
+
+## Safe to strum
+
+safe = Leichter
+safe-said = Leichter, oder etwas, das sicher passt
+safe-over = Sicher über { $part }
+safe-over-tune = Sicher über allem
+safe-note = oder ein Ton: { $note }, { $course } leer
+safe-note-fret = oder ein Ton: { $note }, { $course }-Saite, Bund { $fret }
+safe-note-alone = oder ein Ton: { $note }
+safe-fits = passt zu { $fits } %
+safe-none = Hier steht kein Akkord, über dem etwas sicher wäre.
+map-line = Zeile
+stand-called = Jemand ruft ein Stück oder eine Tonart
 
 ## Die Band
 

@@ -36,7 +36,6 @@ tune-starts-fret = starts on { $course } string, fret { $fret }
 stand-empty = No tune is on the stand.
 stand-empty-action = Choose a tune
 stand-back = Back to the songbook
-stand-sheet = Key, names, capo and tempo
 stand-key = Key
 stand-clock-start = Start the clock
 stand-clock-stop = Stop the clock
@@ -123,6 +122,49 @@ map-bar-same = Bar, same chord
 map-pickup = Pickup
 form-chip = Part { $part }
 form-chip-pass = Part { $part }, time { $pass }
+
+## Called
+
+called-call = Tune or key
+called-held = Held chord
+called-search = Which tune?
+called-empty = Type a few letters of the title, or touch the key that was called.
+called-nothing = No tune is called that. A key alone will do.
+called-more = and { $count } more: type another letter
+called-relative = Same notes
+called-parallel = Same home
+called-more-modes = More modes
+called-fewer-modes = Fewer modes
+called-to-stand = To the stand in { $key }
+called-begins = first chord { $chord }
+called-capo-none = no capo: { $chords }
+called-capo = capo { $fret }: { $chords }
+called-tuned-anew = tuned { $strings }
+called-tuned-capo = { $tuning }, capo { $fret }
+called-scale-said = The scale on the fingerboard: { $notes }
+called-whose-hand = Whose hand?
+called-whose-capo = { $instrument } · capo { $fret }
+called-touch-frets = Touch where the fingers are. Above the nut a course is open, or not played.
+called-silent = Nothing sounds: every course is left out.
+called-no-name = No plain chord has just these notes:
+called-sounds = sounds { $notes }
+called-release = Take all fingers away
+ring-scale = { $course }: in the key
+ring-outside = { $course }: outside the key
+
+## Safe to strum
+
+safe = Easier
+safe-said = Easier, or something safe to strum
+safe-over = Safe over { $part }
+safe-over-tune = Safe over all of it
+safe-note = or one note: { $note }, open { $course }
+safe-note-fret = or one note: { $note }, { $course } string, fret { $fret }
+safe-note-alone = or one note: { $note }
+safe-fits = fits { $fits } %
+safe-none = No chord is written here to be safe over.
+map-line = Line
+stand-called = Somebody calls a tune or a key
 
 ## The band
 

@@ -34,7 +34,6 @@ tune-starts-fret = empieza: cuerda { $course }, tr. { $fret }
 stand-empty = No hay ningún tema en el atril.
 stand-empty-action = Elegir un tema
 stand-back = Volver al cancionero
-stand-sheet = Tonalidad, nombres, cejilla y tempo
 stand-key = Tonalidad
 stand-clock-start = Iniciar el pulso
 stand-clock-stop = Parar el pulso
@@ -121,6 +120,49 @@ map-bar-same = Compás, mismo acorde
 map-pickup = Anacrusa
 form-chip = Parte { $part }
 form-chip-pass = Parte { $part }, vez { $pass }
+
+## Called
+
+called-call = Tema o tonalidad
+called-held = Acorde visto
+called-search = ¿Qué tema?
+called-empty = Escribe unas letras del título o toca la tonalidad que se ha pedido.
+called-nothing = Ningún tema se llama así. También basta la tonalidad.
+called-more = y { $count } más: escribe otra letra
+called-relative = Mismas notas
+called-parallel = Misma tónica
+called-more-modes = Más modos
+called-fewer-modes = Menos modos
+called-to-stand = Al atril en { $key }
+called-begins = primer acorde { $chord }
+called-capo-none = sin cejilla: { $chords }
+called-capo = cejilla { $fret }: { $chords }
+called-tuned-anew = afinado { $strings }
+called-tuned-capo = { $tuning }, cejilla { $fret }
+called-scale-said = La escala en el diapasón: { $notes }
+called-whose-hand = ¿De quién es la mano?
+called-whose-capo = { $instrument } · cejilla { $fret }
+called-touch-frets = Toca donde están los dedos. Sobre la cejuela, un orden suena al aire o no se toca.
+called-silent = No suena nada: ningún orden se toca.
+called-no-name = Ningún acorde sencillo tiene justo estas notas:
+called-sounds = suena { $notes }
+called-release = Quitar todos los dedos
+ring-scale = { $course }: de la tonalidad
+ring-outside = { $course }: fuera de la tonalidad
+
+## Safe to strum
+
+safe = Más fácil
+safe-said = Más fácil, o algo seguro que rasguear
+safe-over = Seguro sobre { $part }
+safe-over-tune = Seguro sobre todo
+safe-note = o una nota: { $note }, { $course } al aire
+safe-note-fret = o una nota: { $note }, cuerda { $course }, traste { $fret }
+safe-note-alone = o una nota: { $note }
+safe-fits = encaja un { $fits } %
+safe-none = Aquí no hay acordes escritos sobre los que algo sea seguro.
+map-line = Línea
+stand-called = Alguien pide un tema o una tonalidad
 
 ## La banda
 

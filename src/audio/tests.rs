@@ -89,7 +89,7 @@ fn begun() -> Sound {
         events,
         length,
         last_length: length,
-        tag: None,
+        ..Score::default()
     };
     sound.send(ms(0), Command::Score(Arc::new(score)));
     sound.send(ms(0), tempo(120.0));

@@ -111,15 +111,10 @@ impl Plan {
         }
     }
 
-    /// From when to when the loop goes. A pickup belongs to the bar before it: a loop that does not begin with one ends
-    /// with the one that leads on.
+    /// From when to when the loop goes.
     pub(super) fn range(&self, playing: &Playing) -> Option<(Ticks, Ticks)> {
         let (from, to) = self.looped?;
-        let (first, last) = (playing.bars.get(from)?, playing.bars.get(to)?);
-        let pickups = playing.bars[to + 1..].iter();
-        let after = pickups.take_while(|bar| bar.pickup && !first.pickup);
-        let end = after.last().unwrap_or(last).end();
-        Some((first.start, end))
+        playing.passage(from, to)
     }
 
     pub(super) fn ramp(&self) -> Option<Ramp> {

@@ -125,7 +125,7 @@ impl Picture {
             remark += &found.remark;
         }
         if tunes.is_empty() || matches!(self.view, View::Songbook) {
-            let (store, aside) = songbook::open(shell)?;
+            let (store, aside) = songbook::read(shell)?;
             let all = store
                 .entries()
                 .iter()

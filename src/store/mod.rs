@@ -17,6 +17,8 @@ mod reluctant;
 mod round_trip;
 mod v1;
 mod value;
+#[cfg(not(target_arch = "wasm32"))]
+mod waiting;
 
 #[cfg(not(target_arch = "wasm32"))]
 pub use disk::{Added, Store, StoreError};

@@ -2,6 +2,7 @@
 
 use crate::chart::{Tempo, Ticks};
 
+use super::click::CountIn;
 use super::command::{Command, Spent};
 use super::ensemble::Ensemble;
 use super::event::Player;
@@ -53,6 +54,13 @@ impl Band {
             mutes: Player::ALL.map(|player| player == Player::Click),
             gain: 1.0,
         }
+    }
+
+    /// The same in the middle of a count, which it counts to its end.
+    #[must_use]
+    pub fn counting(mut self, count: CountIn) -> Self {
+        self.sequencer.count_on(self.frame, count);
+        self
     }
 
     /// The next frame to be filled.

@@ -119,6 +119,13 @@ impl Sequencer {
         }
     }
 
+    /// Goes on counting where the transport counts in: what has been counted is over.
+    pub fn count_on(&mut self, frame: u64, count: CountIn) {
+        let counted = self.transport.at(frame) - (self.transport.begin() - count.length);
+        self.next_count = count.events.partition_point(|event| event.at < counted);
+        self.count = count;
+    }
+
     /// The transport, all joins crossed that have come.
     pub fn transport(&self) -> &Transport {
         &self.transport

@@ -24,7 +24,8 @@ use std::time::Duration;
 
 pub use ask::{Ask, Room};
 pub use band::{
-    Alone, BandAsk, BandSettings, BandView, LoopView, MOST_LEVEL, PlayerView, RampView, USUAL_LEVEL,
+    Alone, BandAsk, BandSettings, BandView, Choosing, DELAY_STEP_MS, LoopView, MOST_DELAY_MS,
+    MOST_LEVEL, PlayerView, RampView, USUAL_LEVEL,
 };
 pub use follow::BPM;
 pub use on_stand::MOST_CAPO;
@@ -74,6 +75,8 @@ pub struct Desk {
     list: List,
     open: Option<(TuneId, OnStand)>,
     notice: Option<Notice>,
+    /// The settings are others than those that are kept.
+    unkept: bool,
 }
 
 impl std::fmt::Debug for Desk {
@@ -102,6 +105,7 @@ impl Desk {
             list,
             open: None,
             notice,
+            unkept: false,
         }
     }
 
@@ -142,6 +146,7 @@ impl Desk {
     /// Grants a wish at a moment, counted from when the app was opened.
     pub fn ask(&mut self, ask: Ask, now: Duration) {
         let at = self.hear(now);
+        let slides = matches!(ask, Ask::Band(BandAsk::Level(..) | BandAsk::Loudness(_)));
         match ask {
             Ask::Go(Room::Stand) if self.open.is_none() => {}
             Ask::Go(room) => self.room = room,
@@ -170,6 +175,10 @@ impl Desk {
             ask => self.ask_stand(&ask, at),
         }
         self.leader.mix(now, &self.settings.band);
+        // While a finger slides, what it sets is not written at each step.
+        if !slides {
+            self.keep();
+        }
     }
 
     /// What is asked of the tune on the stand; the band is told what comes of it.
@@ -199,6 +208,7 @@ impl Desk {
     fn ask_band(&mut self, ask: BandAsk, at: Moment) {
         self.set(Ask::Band(ask.clone()), at.now);
         match ask {
+            BandAsk::LetGo => {}
             BandAsk::Sound(on) => self.leader.switch(at.now, on),
             BandAsk::Tone(None) | BandAsk::Alone(None) => self.leader.hush(at.now),
             BandAsk::Tone(Some(course)) => {
@@ -235,15 +245,20 @@ impl Desk {
         }
     }
 
+    /// Keeps the settings, if they are others than those that are kept.
+    fn keep(&mut self) {
+        if std::mem::take(&mut self.unkept) && !self.songbook.keep_settings(&self.settings) {
+            self.notice = Some(Notice::SettingsNotKept);
+        }
+    }
+
     fn set(&mut self, ask: Ask, now: Duration) {
         let before = self.settings.clone();
         self.settings.ask(ask);
         if self.settings == before {
             return;
         }
-        if !self.songbook.keep_settings(&self.settings) {
-            self.notice = Some(Notice::SettingsNotKept);
-        }
+        self.unkept = true;
         let unchanged = Settings {
             band: before.band.clone(),
             ..self.settings.clone()

@@ -23,10 +23,13 @@ const CHUNK: usize = 4096;
 const NEAR: f64 = 0.2;
 
 /// How often it is measured at most: where the limiter has much to do, a gain does less than it says.
-const MOST_PASSES: usize = 4;
+const MOST_PASSES: usize = 6;
 
-/// The most that a track is made louder, and the least: a click in a long silence is left as it is.
-const GAINS: std::ops::RangeInclusive<f64> = 0.1..=4.0;
+/// The most that a track is made louder, and the least.
+const GAINS: std::ops::RangeInclusive<f64> = 0.1..=8.0;
+
+/// How much more is tried than is missing where the limiter takes some of it.
+const OVER: f64 = 1.5;
 
 /// Below this the limiter of the band has done nothing.
 const CEILING: f32 = 0.89;
@@ -89,10 +92,13 @@ impl Track {
     fn level(&self, bar: &ProgressBar) -> Result<(f32, Heard), Trouble> {
         let mut gain = 1.0;
         let mut heard = self.listen(gain, None, bar)?;
-        for _ in 1..MOST_PASSES {
-            let off = TARGET_LUFS - heard.lufs;
+        for pass in 1..MOST_PASSES {
+            let mut off = TARGET_LUFS - heard.lufs;
             if !off.is_finite() || off.abs() < NEAR {
                 break;
+            }
+            if pass > 1 && off > 0.0 {
+                off *= OVER;
             }
             let wanted =
                 (f64::from(gain) * 10_f64.powf(off / 20.0)).clamp(*GAINS.start(), *GAINS.end());

@@ -241,3 +241,54 @@ mod unix {
         }
     }
 }
+
+/// Integrated loudness in LUFS after ITU-R BS.1770 by a general library, and the loudest sample, of a file of floats.
+fn loudness(wav: &[u8]) -> (f64, f32) {
+    let (rate, _, frames) = header(wav);
+    let data = &wav[wav.len() - 8 * frames..];
+    let samples = data
+        .as_chunks::<4>()
+        .0
+        .iter()
+        .map(|bytes| f32::from_le_bytes(*bytes));
+    let samples: Vec<f32> = samples.collect();
+    let mut meter = ebur128::EbuR128::new(2, rate, ebur128::Mode::I).unwrap();
+    meter.add_frames_f32(&samples).unwrap();
+    let peak = samples
+        .iter()
+        .fold(0.0_f32, |peak, sample| peak.max(sample.abs()));
+    (meter.loudness_global().unwrap(), peak)
+}
+
+#[test]
+fn every_track_is_as_loud_as_the_trade_asks_whatever_it_holds() {
+    let folder = tempfile::tempdir().unwrap();
+    for more in [
+        &["--tempo", "30", "--style", "air"][..],
+        &["--tempo", "300", "--style", "swing"],
+        &["--only", "melody", "--tempo", "60"],
+        &["--only", "bass", "--tempo", "30"],
+        &["--only", "drones", "--tempo", "110"],
+        &["--only", "click", "--tempo", "180"],
+        &["--only", "guitar", "--only", "chop", "--style", "waltz"],
+        &["--with", "click", "--with", "drones"],
+    ] {
+        let more = [more, &["--float", "--times", "2"]].concat();
+        // The loop is there already; a second one would be an error.
+        let args: Vec<&str> = SHORT[..4].iter().copied().chain(more).collect();
+        let out = folder.path().join("a.wav");
+        let args = args.iter().map(OsStr::new);
+        let ran = run_in(
+            folder.path(),
+            args.chain([OsStr::new("--out"), out.as_os_str()]),
+        );
+        assert_eq!(ran.code, 0, "{}", ran.err);
+        let (lufs, peak) = loudness(&fs::read(&out).unwrap());
+        println!("{}: {lufs:.1} LUFS, {peak:.2}", ran.out.trim());
+        assert!(
+            (lufs + 16.0).abs() < 1.0 && peak < 0.8913,
+            "{}: {lufs}",
+            ran.out
+        );
+    }
+}

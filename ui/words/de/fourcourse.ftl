@@ -137,6 +137,14 @@ band-missing-none = kein Tongerät
 band-missing-lost = Ton verloren
 band-loudness = Lautstärke
 band-care = Leise anfangen, vor allem mit Kopfhörern: Was lange laut ist, schadet dem Gehör für immer.
+band-delay = Funkverzögerung
+band-delay-detail = Kopfhörer und Lautsprecher ohne Kabel klingen verspätet. Stelle höher, bis das Pult mit dem geht, was du hörst.
+band-delay-less = Weniger Verzögerung
+band-delay-more = Mehr Verzögerung
+band-choose = Takte auf der Karte wählen
+stand-choose-first = Berühre den ersten Takt
+stand-choose-last = Berühre den letzten Takt
+stand-choose-not = Abbrechen
 band-players = Spieler
 player-melody = Melodie
 player-chop = Chop
@@ -339,7 +347,7 @@ shell-band-times = { $times ->
 }
 shell-band-loop = { $times ->
     [one] Takte { $first } bis { $last } einmal
-   *[other] Takte { $first } bis { $last } { $times } Mal
+   *[other] Takte { $first } bis { $last }, { $times } Mal
 }
 shell-added = Aufgenommen: { $title }
 shell-added-before = Schon vorhanden: { $title }

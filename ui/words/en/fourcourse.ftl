@@ -139,6 +139,14 @@ band-missing-none = no sound device
 band-missing-lost = sound lost
 band-loudness = Loudness
 band-care = Begin quietly, in headphones most of all: what is loud for long harms your ears for good.
+band-delay = Wireless delay
+band-delay-detail = Headphones and speakers without a wire sound late. Raise this until the Stand moves with what you hear.
+band-delay-less = A shorter delay
+band-delay-more = A longer delay
+band-choose = Choose bars on the map
+stand-choose-first = Touch the first bar
+stand-choose-last = Touch the last bar
+stand-choose-not = Cancel
 band-players = Players
 player-melody = Melody
 player-chop = Chop
@@ -341,7 +349,7 @@ shell-band-times = { $times ->
 }
 shell-band-loop = { $times ->
     [one] bars { $first } to { $last } once
-   *[other] bars { $first } to { $last } { $times } times
+   *[other] bars { $first } to { $last }, { $times } times
 }
 shell-added = Added: { $title }
 shell-added-before = Already there: { $title }

@@ -30,7 +30,7 @@ pub fn silent_players() -> Box<dyn Players> {
 /// shipped tunes. Where nothing can be kept, the evening goes on in memory, and the player is told.
 ///
 /// # Errors
-/// [`StoreError::InUse`] when another window has the songbook open: two would overwrite each other.
+/// [`StoreError::InUse`] when another window keeps the songbook open: two would overwrite each other.
 #[cfg(not(target_arch = "wasm32"))]
 pub fn desk(
     folder: Option<PathBuf>,
@@ -40,7 +40,7 @@ pub fn desk(
     let Some(folder) = folder.or_else(data_folder) else {
         return Ok(in_memory(players));
     };
-    let opened = match Store::open(&folder, now) {
+    let opened = match Store::open_soon(&folder, now) {
         Ok(opened) => opened,
         Err(StoreError::InUse) => return Err(StoreError::InUse),
         Err(_) => return Ok(in_memory(players)),

@@ -5,7 +5,7 @@ use std::fmt::Debug;
 use std::mem::discriminant;
 use std::time::Duration;
 
-use crate::band::{Band, Command, Transport};
+use crate::band::{Band, Command, CountIn, Transport};
 use crate::desk::{Heard, Players};
 
 use super::clock::Clock;
@@ -54,6 +54,10 @@ pub struct Sound {
     line: Option<Line>,
     /// What a new device has to be told: score, levels, pitch.
     standing: Vec<Command>,
+    /// The count of the last start: a device that is switched on meanwhile goes on counting.
+    count: CountIn,
+    /// From the device to the ear, besides.
+    delay: Duration,
     open: Open,
     /// When somebody last asked which frame is heard.
     watched: Duration,
@@ -77,6 +81,8 @@ impl Sound {
             heard: Heard::SwitchedOff,
             line: None,
             standing: Vec::new(),
+            count: CountIn::default(),
+            delay: Duration::ZERO,
             open: Box::new(|_| None),
             watched: now,
         }
@@ -128,8 +134,8 @@ impl Sound {
         self.fall_silent(now, Heard::SwitchedOff);
         let heard = self.frame(now);
         // What the band does first is heard when what it has in hand is over.
-        let late = IN_HAND + Band::new(RATE).latency() as u64;
-        let band = Band::resuming(self.transport, heard + late);
+        let late = self.late();
+        let band = Band::resuming(self.transport, heard + late).counting(self.count.clone());
         let (remote, callback) = wires(band);
         let Some(device) = open(callback) else {
             self.heard = Heard::NoDevice;
@@ -156,6 +162,25 @@ impl Sound {
     /// Switches the sound off; the tune goes on silently.
     pub fn switch_off(&mut self, now: Duration) {
         self.fall_silent(now, Heard::SwitchedOff);
+    }
+
+    /// How long the sound takes from the device to the ear, as wireless headphones and loudspeakers do. What is seen waits
+    /// as long for it.
+    pub fn set_delay(&mut self, now: Duration, delay: Duration) {
+        self.delay = delay;
+        let late = self.late();
+        if let Some(line) = &mut self.line {
+            line.late = late;
+            line.latest = None;
+            line.alive = now;
+            self.clock.begin(now);
+        }
+    }
+
+    /// Frames between the band's place and the ear: what the device has in hand, what the band looks ahead, and the way on.
+    fn late(&self) -> u64 {
+        let delay = self.delay.as_micros() * u128::from(RATE) / 1_000_000;
+        IN_HAND + Band::new(RATE).latency() as u64 + u64::try_from(delay).unwrap_or(0)
     }
 
     /// Tells the band something.
@@ -215,6 +240,9 @@ impl Sound {
 
     /// A new device is told what the old one knew.
     fn remember(&mut self, command: &Command) {
+        if let Command::Play { count, .. } = command {
+            self.count = count.clone();
+        }
         let same = |other: &Command| match (command, other) {
             (Command::Level(one, _), Command::Level(other, _))
             | (Command::Mute(one, _), Command::Mute(other, _)) => one == other,
@@ -226,6 +254,7 @@ impl Sound {
                 | Command::Level(..)
                 | Command::Mute(..)
                 | Command::Human(_)
+                | Command::Gain(_)
                 | Command::A4(_)
                 | Command::Tone(_)
         ) {
@@ -306,6 +335,10 @@ impl Players for Sound {
 
     fn heard(&self) -> Heard {
         Self::heard(self)
+    }
+
+    fn set_delay(&mut self, now: Duration, delay: Duration) {
+        Self::set_delay(self, now, delay);
     }
 
     fn switch(&mut self, now: Duration, on: bool) {

@@ -89,7 +89,7 @@ fn begun() -> Sound {
         events,
         length,
         last_length: length,
-        tag: None,
+        ..Score::default()
     };
     sound.send(ms(0), Command::Score(Arc::new(score)));
     sound.send(ms(0), tempo(120.0));
@@ -231,4 +231,73 @@ fn more_commands_than_the_queue_holds_all_arrive_in_order() {
         quarters(&mut sound, now);
     }
     assert!((sound.transport().tempo().bpm - 159.0).abs() < 1e-3);
+}
+
+#[test]
+fn a_way_from_the_device_to_the_ear_is_waited_for() {
+    let mut sound = begun();
+    let mut device = Device::on(&mut sound, ms(0));
+    let run = |sound: &mut Sound, device: &mut Device, from: u64, until: u64| {
+        for now in (from..until).step_by(10) {
+            device.run(ms(now));
+            quarters(sound, now);
+        }
+        quarters(sound, until)
+    };
+    let straight = run(&mut sound, &mut device, 0, 4_000);
+    // Two quarters a second: 400 ms are 0.8 of one. What is shown stands until it is heard, and never goes back.
+    sound.set_delay(ms(4_000), ms(400));
+    assert!((quarters(&mut sound, 4_000) - straight).abs() < 1e-6);
+    let late = run(&mut sound, &mut device, 4_000, 8_000);
+    assert!(
+        (late - (straight + 8.0 - 0.8)).abs() < 0.04,
+        "{straight} {late}"
+    );
+    // Without the delay it is where it would have been.
+    sound.set_delay(ms(8_000), ms(0));
+    let again = run(&mut sound, &mut device, 8_000, 12_000);
+    assert!(
+        (again - (straight + 16.0)).abs() < 0.04,
+        "{straight} {again}"
+    );
+    assert_eq!(sound.heard(), Heard::Aloud);
+}
+
+#[test]
+fn a_device_that_is_switched_on_while_it_counts_counts_on() {
+    let mut sound = Sound::new(ms(0));
+    let length = Ticks::WHOLE * 4;
+    sound.send(
+        ms(0),
+        Command::Score(Arc::new(Score {
+            length,
+            last_length: length,
+            ..Score::default()
+        })),
+    );
+    sound.send(ms(0), tempo(60.0));
+    let count = crate::band::count_in(crate::chart::Metre::COMMON, Ticks::ZERO);
+    let from = (0, Ticks::ZERO);
+    sound.send(ms(0), Command::Play { from, count });
+    // Two of four clicks have gone by in silence; the other two are heard, a second apart.
+    sound.frame(ms(1_500));
+    let mut device = Device::on(&mut sound, ms(1_500));
+    let mut loud = Vec::new();
+    let mut out = [0.0; 2 * BLOCK];
+    for block in 0..4 * RATE as usize / BLOCK {
+        device.callback.borrow_mut().fill(&mut out, ms(1_500));
+        if out.iter().any(|sample: &f32| sample.abs() > 0.02) {
+            loud.push(1.5 + (block * BLOCK) as f64 / f64::from(RATE));
+        }
+    }
+    let starts: Vec<f64> = loud
+        .iter()
+        .enumerate()
+        .filter(|&(i, at)| i == 0 || at - loud[i - 1] > 0.2)
+        .map(|(_, &at)| at)
+        .collect();
+    assert_eq!(starts.len(), 2, "{starts:?}");
+    for (start, expected) in starts.iter().zip([2.0, 3.0]) {
+        assert!((start - expected).abs() < 0.06, "{starts:?}");
+    }
 }

@@ -8,6 +8,7 @@ use super::click::count_in;
 use super::command::Tone;
 use super::drones;
 use super::event::{Event, Player, Sound, Touch};
+use super::loudness::Load;
 use super::score::Score;
 
 /// How long drones ring until they are struck again.
@@ -40,6 +41,7 @@ impl Score {
 
     fn round(events: Vec<Event>, length: Ticks) -> Self {
         Self {
+            load: Load::of(&events, length),
             last: events.clone(),
             events,
             length,

@@ -13,8 +13,11 @@ use super::voicings::{bass_notes, third};
 /// The open courses as MIDI numbers: E1 A1 D2 G2 (as the `bass` of `frets`).
 const OPEN: [u8; 4] = [28, 33, 38, 43];
 
-/// The lowest note; roots lie in the octave above it.
+/// The lowest note; roots lie in the octave above it, but for those that are walked up to.
 const LOWEST: i32 = 28;
+
+/// The highest root that is walked up to: the open G.
+const HIGHEST_ROOT: i32 = 43;
 
 /// A bass note before its length is known.
 struct Plucked {
@@ -30,6 +33,9 @@ pub(super) fn play(sheet: &Sheet) -> Vec<Event> {
     let mut plucked: Vec<Plucked> = Vec::new();
     let mut before: Option<Span> = None;
     let mut on_root = false;
+    // Where the root of the chord now is played, and where a walk has led to.
+    let mut root = LOWEST;
+    let mut landed: Option<i32> = None;
     for (i, bar) in sheet.bars.iter().enumerate() {
         if bar.lead_in {
             continue;
@@ -47,24 +53,27 @@ pub(super) fn play(sheet: &Sheet) -> Vec<Event> {
             .iter()
             .filter(|(_, mark, _)| mark.hit == Hit::Walk)
             .count();
-        let mut way = match (target, strokes.first()) {
-            (Some(target), Some((.., span))) => walk(span.chord, target, bar.key, walks),
-            _ => Vec::new(),
-        }
-        .into_iter();
-        for (at, mark, span) in strokes {
+        let mut way = Vec::new().into_iter();
+        for (i, (at, mark, span)) in strokes.into_iter().enumerate() {
             let fresh = begins(before, span);
+            if fresh {
+                root = arrive(landed, span.chord);
+            }
+            if i == 0 {
+                landed = target.map(|target| nearest(root, target));
+                let walked = landed.map(|end| walk((root, end), span.chord, bar.key, walks));
+                way = walked.unwrap_or_default().into_iter();
+            }
             let hit = if fresh || last { Hit::Root } else { mark.hit };
             before = Some(span);
             let midi = match hit {
-                Hit::Walk => way.next().unwrap_or(root(span.chord)),
-                Hit::Third => third(span.chord)
-                    .map_or(root(span.chord), |name| above(span.chord, name.class())),
-                Hit::Fifth => fifth(span.chord),
-                Hit::Other if on_root => fifth(span.chord),
-                _ => root(span.chord),
+                Hit::Walk => way.next().unwrap_or(root),
+                Hit::Third => third(span.chord).map_or(root, |name| above(root, name.class())),
+                Hit::Fifth => fifth(root, span.chord),
+                Hit::Other if on_root => fifth(root, span.chord),
+                _ => root,
             };
-            on_root = midi == root(span.chord);
+            on_root = midi == root;
             plucked.push(Plucked {
                 at: sheet.swung(bar, at),
                 midi,
@@ -76,7 +85,7 @@ pub(super) fn play(sheet: &Sheet) -> Vec<Event> {
     if let Some((at, span)) = sheet.held() {
         plucked.push(Plucked {
             at,
-            midi: root(span.chord),
+            midi: arrive(landed, span.chord),
             force: 0.8,
             until: sheet.length,
         });
@@ -123,21 +132,35 @@ fn ring(plucked: &[Plucked]) -> Vec<Event> {
     events
 }
 
-/// Where the root, or the bass after a slash, is played: in the octave from E1 to D♯2.
-fn root(chord: Chord) -> i32 {
-    lowest(bass_notes(chord).0.class())
+/// The root, or the bass after a slash.
+fn root_class(chord: Chord) -> PitchClass {
+    bass_notes(chord).0.class()
 }
 
-/// Where the note that takes turns with it is played: below it where the bass goes as deep, else above.
-fn fifth(chord: Chord) -> i32 {
-    let (root, class) = (root(chord), bass_notes(chord).1.class());
+/// Where the root of a chord that begins is played: where a walk has led, else in the octave from E1 to D♯2.
+fn arrive(landed: Option<i32>, chord: Chord) -> i32 {
+    let class = root_class(chord);
+    let here = landed.filter(|&midi| PitchClass::new(midi) == class);
+    here.unwrap_or(lowest(class))
+}
+
+/// The root of a chord as near as the instrument has it; of two as near, the lower.
+fn nearest(from: i32, chord: Chord) -> i32 {
+    let low = lowest(root_class(chord));
+    let places = [low, low + 12].into_iter();
+    let there = places.filter(|&midi| midi <= HIGHEST_ROOT);
+    there.min_by_key(|midi| (midi - from).abs()).unwrap_or(low)
+}
+
+/// Where the note that takes turns with the root is played: below it where the bass goes as deep, else above.
+fn fifth(root: i32, chord: Chord) -> i32 {
+    let class = bass_notes(chord).1.class();
     let below = root - (root - class.semitones()).rem_euclid(12);
     if below >= LOWEST { below } else { below + 12 }
 }
 
-/// A note of the chord above its bass.
-fn above(chord: Chord, class: PitchClass) -> i32 {
-    let root = root(chord);
+/// A note above the root.
+fn above(root: i32, class: PitchClass) -> i32 {
     root + (class.semitones() - root).rem_euclid(12)
 }
 
@@ -153,7 +176,7 @@ fn walk_target(sheet: &Sheet, i: usize) -> Option<Chord> {
     let now = sheet.harmony.at(bar.start)?;
     let then = sheet.harmony.at(next.start)?;
     let whole = now.from <= bar.start && now.to == bar.end() && bar.is_full() && !next.pickup;
-    let moves = root(now.chord) != root(then.chord);
+    let moves = root_class(now.chord) != root_class(then.chord);
     let wanted = match sheet.style.walks {
         Walks::Never => false,
         Walks::IntoChanges => true,
@@ -171,8 +194,7 @@ fn walk_target(sheet: &Sheet, i: usize) -> Option<Chord> {
 /// The last notes before a chord, as many as asked for: notes of the scale between one root and the other. Between roots
 /// a whole step apart lies the half step; what is left at the beginning stays on the root (common practice: G A B to C,
 /// G F♯ to Em, G G♯ to A).
-fn walk(from: Chord, to: Chord, key: Key, notes: usize) -> Vec<i32> {
-    let (start, end) = (root(from), root(to));
+fn walk((start, end): (i32, i32), from: Chord, key: Key, notes: usize) -> Vec<i32> {
     let step = (end - start).signum();
     let scale = scale_under(from, key);
     let way: Vec<i32> = (1..(end - start).abs())
@@ -225,9 +247,14 @@ mod tests {
         names.collect::<Vec<_>>().join(" ")
     }
 
+    fn both(text: &str) -> String {
+        let chord = chord(text);
+        let root = arrive(None, chord);
+        names(&[root, fifth(root, chord)])
+    }
+
     #[test]
     fn the_bass_has_its_root_low_and_the_fifth_below_where_it_goes_as_deep() {
-        let both = |text| names(&[root(chord(text)), fifth(chord(text))]);
         assert_eq!(both("A"), "A1 E1");
         assert_eq!(both("D"), "D2 A1");
         assert_eq!(both("C"), "C2 G1");
@@ -239,7 +266,6 @@ mod tests {
 
     #[test]
     fn a_slash_bass_is_what_the_bass_plays() {
-        let both = |text| names(&[root(chord(text)), fifth(chord(text))]);
         assert_eq!(both("D/F#"), "F#1 A1");
         assert_eq!(both("C/G"), "G1 C2");
         assert_eq!(both("G/A"), "A1 A1");
@@ -247,18 +273,25 @@ mod tests {
 
     #[test]
     fn walks_are_those_that_players_know() {
-        let walked =
-            |from, to, key: &str| names(&walk(chord(from), chord(to), key.parse().unwrap(), 2));
+        let walked = |from, to, key: &str| {
+            let (from, key) = (chord(from), key.parse().unwrap());
+            let start = arrive(None, from);
+            let end = nearest(start, chord(to));
+            names(&[walk((start, end), from, key, 2), vec![end]].concat())
+        };
         // Common practice.
-        assert_eq!(walked("G", "C", "G"), "A1 B1");
-        assert_eq!(walked("C", "G", "G"), "B1 A1");
-        assert_eq!(walked("D", "G", "G"), "B1 A1");
-        assert_eq!(walked("G", "D", "D"), "B1 C#2");
-        assert_eq!(walked("A", "D", "D"), "B1 C#2");
-        assert_eq!(walked("G", "Em", "G"), "G1 F#1");
-        assert_eq!(walked("G", "A", "G"), "G1 G#1");
-        assert_eq!(walked("E7", "Am", "Am"), "F#1 G#1");
-        assert_eq!(walked("Em", "F", "C"), "E1 E1");
-        assert_eq!(walked("A7", "D", "G"), "B1 C#2");
+        assert_eq!(walked("G", "C", "G"), "A1 B1 C2");
+        assert_eq!(walked("C", "G", "G"), "B1 A1 G1");
+        assert_eq!(walked("D", "G", "G"), "E2 F#2 G2");
+        assert_eq!(walked("D", "E", "A"), "D2 Eb2 E2");
+        assert_eq!(walked("D", "Em", "G"), "D2 Eb2 E2");
+        assert_eq!(walked("C", "F", "C"), "D2 E2 F2");
+        assert_eq!(walked("G", "D", "D"), "B1 C#2 D2");
+        assert_eq!(walked("A", "D", "D"), "B1 C#2 D2");
+        assert_eq!(walked("G", "Em", "G"), "G1 F#1 E1");
+        assert_eq!(walked("G", "A", "G"), "G1 G#1 A1");
+        assert_eq!(walked("E7", "Am", "Am"), "F#1 G#1 A1");
+        assert_eq!(walked("Em", "F", "C"), "E1 E1 F1");
+        assert_eq!(walked("A7", "D", "G"), "B1 C#2 D2");
     }
 }

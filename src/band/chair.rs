@@ -57,6 +57,13 @@ impl Chair {
         }
     }
 
+    /// How loud strokes from now on are.
+    pub(super) fn set_loud(&mut self, loud: f32) {
+        for course in &mut self.courses {
+            course.set_loud(loud);
+        }
+    }
+
     pub(super) fn damp(&mut self, course: u8) {
         self.courses[usize::from(course) % COURSES].damp();
     }

@@ -1,6 +1,6 @@
 //! The count: in front of a tune, and along with it.
 
-use crate::chart::{Metre, Ticks};
+use crate::chart::{Metre, Playing, Ticks};
 
 use super::event::{Event, Player, Sound};
 use super::sheet::Sheet;
@@ -49,6 +49,17 @@ pub fn count_in(metre: Metre, offset: Ticks) -> CountIn {
             .map(|at| click(at, at == Ticks::ZERO || at == bar))
             .collect(),
         length: bar + offset,
+    }
+}
+
+impl CountIn {
+    /// What is counted in front of a moment of a tune; see [`count_in`]. A bar that is over early counts on, so that it
+    /// leads into the next 1.
+    pub fn to(playing: &Playing, at: Ticks) -> Self {
+        let bar = playing.bar_at(at).and_then(|bar| playing.bars.get(bar));
+        bar.map_or_else(Self::default, |bar| {
+            count_in(bar.metre, bar.offset + (at - bar.start))
+        })
     }
 }
 

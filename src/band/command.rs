@@ -56,6 +56,8 @@ pub enum Command {
     Ramp(Option<Ramp>),
     /// How loud a player is: 1 as set for the band, at most 2.
     Level(Player, f32),
+    /// How loud the whole band is, for strokes from now on: 1 as is usual, from 0 to 8.
+    Gain(f32),
     /// Silences a player, or lets it be heard. A muted click still counts in.
     Mute(Player, bool),
     /// How uneven the players are.
@@ -91,6 +93,7 @@ impl Transport {
             Command::Ramp(ramp) => self.set_ramp(*ramp),
             Command::Level(..)
             | Command::Mute(..)
+            | Command::Gain(_)
             | Command::Human(_)
             | Command::A4(_)
             | Command::Tone(_) => {}

@@ -27,6 +27,7 @@ pub struct Course {
     pairs: [Pair; 3],
     current: usize,
     seed: u32,
+    loud: f32,
 }
 
 impl Course {
@@ -39,6 +40,7 @@ impl Course {
             pairs: std::array::from_fn(|_| Pair::new(rate)),
             current: 0,
             seed: 0x9e37_79b9,
+            loud: 1.0,
         }
     }
 
@@ -61,7 +63,12 @@ impl Course {
             touch,
             seed: self.seed,
         };
-        self.pairs[self.current].strike(self.rate, voice, stroke);
+        self.pairs[self.current].strike(self.rate, voice, stroke, self.loud);
+    }
+
+    /// How loud strokes from now on are; what rings goes on as it is. A harder stroke is another one: see `force`.
+    pub(super) fn set_loud(&mut self, loud: f32) {
+        self.loud = loud;
     }
 
     /// The hand stops the string.
@@ -96,8 +103,8 @@ struct Pair {
     second: f32,
     pick: Pick,
     rings: bool,
-    /// Frames until the hand comes (`usize::MAX` is as good as never), and what it leaves of the sound from frame to frame
-    /// then.
+    /// Frames until the hand comes (`usize::MAX` is as good as never), what it leaves of the sound from frame to frame then,
+    /// and how loud it is by now.
     until: usize,
     leaves: f32,
     gain: f32,
@@ -119,7 +126,7 @@ impl Pair {
         }
     }
 
-    fn strike(&mut self, rate: f64, voice: &Voice, stroke: Stroke) {
+    fn strike(&mut self, rate: f64, voice: &Voice, stroke: Stroke, loud: f32) {
         let Stroke {
             hz, force, touch, ..
         } = stroke;
@@ -143,7 +150,7 @@ impl Pair {
         self.second = voice.second;
         self.pick.strike(rate, voice, stroke);
         self.rings = force > 0.0;
-        (self.gain, self.age) = (1.0, 0);
+        (self.gain, self.age) = (loud, 0);
         (self.until, self.leaves) = (usize::MAX, 1.0);
         if touch == Touch::Chop {
             self.fade(whole(voice.chop_after_s * rate), rate, voice.chop_s);
@@ -172,7 +179,7 @@ impl Pair {
         delay::add(&mut self.lines, drive, self.second, sound);
         let rung = sound.len().min(self.until);
         for (out, sound) in out.iter_mut().zip(&sound[..rung]) {
-            *out += sound;
+            *out += self.gain * sound;
         }
         for (out, sound) in out[rung..].iter_mut().zip(&sound[rung..]) {
             self.gain *= self.leaves;

@@ -20,9 +20,12 @@ const SPAN: usize = 2048;
 const CLICK_LEVEL: f32 = 0.3;
 const CLICK_ROOM: f32 = 0.03;
 
-/// How loud the room is, and the band as a whole: -16 LUFS in mid-tune.
+/// How loud the room is, and the band as a whole where nobody says otherwise.
 const ROOM_LEVEL: f32 = 0.5;
 const LEVEL: f32 = 2.33;
+
+/// The most that strokes are made louder.
+const MOST_LOUD: f32 = 16.0;
 
 /// All the players with their strings, the room around them and the limiter behind them.
 ///
@@ -34,6 +37,7 @@ pub struct Ensemble {
     chairs: [Chair; STRINGS.len()],
     click: Click,
     click_gain: Glide,
+    click_loud: f32,
     room: Freeverb<f32>,
     dc: [DcBlocker; 2],
     limiter: Limiter,
@@ -54,6 +58,7 @@ impl Ensemble {
             chairs: STRINGS.map(|(_, voice)| Chair::new(rate, voice)),
             click: Click::new(rate),
             click_gain: Glide::new(rate),
+            click_loud: 1.0,
             room: room(rate),
             dc: [DcBlocker::new(rate), DcBlocker::new(rate)],
             limiter: Limiter::new(rate),
@@ -108,8 +113,18 @@ impl Ensemble {
         if !self.click.rings() {
             self.click_gain.arrive();
         }
-        self.click.strike(first, within(force, 1.0));
+        self.click
+            .strike(first, self.click_loud * within(force, 1.0));
         self.asleep = false;
+    }
+
+    /// How loud strokes from now on are, of strings and of the click: 1 as is usual, 16 at most. What rings goes on as it is,
+    /// so that nothing is heard of a change but the next stroke.
+    pub fn set_loud(&mut self, strings: f32, click: f32) {
+        for chair in &mut self.chairs {
+            chair.set_loud(within(strings, MOST_LOUD));
+        }
+        self.click_loud = within(click, MOST_LOUD);
     }
 
     /// How loud a player is: 1 as set for the band, 0 not at all, 2 (6 dB more) at most.

@@ -6,6 +6,7 @@ use crate::chart::{Playing, Ticks, Tune};
 
 use super::ending::{self, Closing, Ending};
 use super::event::Event;
+use super::loudness::Load;
 use super::sheet::Sheet;
 use super::style::Style;
 use super::voicings::Voicings;
@@ -24,6 +25,8 @@ pub struct Score {
     pub last_length: Ticks,
     /// What is played once more at the end of the last time.
     pub tag: Option<Tag>,
+    /// How much every player brings along to the loudness.
+    pub load: Load,
 }
 
 /// Bars that come once more at the very end.
@@ -77,6 +80,7 @@ impl Score {
         let closing = Closing::new(playing, options.ending);
         let last = ending::sheet(tune, playing, &closing, options);
         Self {
+            load: Load::of(&events, playing.length),
             events,
             length: playing.length,
             last: play(&last, voicings),

@@ -47,6 +47,8 @@ pub enum Action {
     },
     /// All hands damp.
     DampAll,
+    /// The band has got faster at a join.
+    Faster,
     /// A tick of the metronome.
     Click {
         /// The 1 of a bar.
@@ -117,9 +119,21 @@ impl Sequencer {
         }
     }
 
+    /// Goes on counting where the transport counts in: what has been counted is over.
+    pub fn count_on(&mut self, frame: u64, count: CountIn) {
+        let counted = self.transport.at(frame) - (self.transport.begin() - count.length);
+        self.next_count = count.events.partition_point(|event| event.at < counted);
+        self.count = count;
+    }
+
     /// The transport, all joins crossed that have come.
     pub fn transport(&self) -> &Transport {
         &self.transport
+    }
+
+    /// What is played.
+    pub fn score(&self) -> &Score {
+        &self.score
     }
 
     /// Whether the clicks of the score sound; those of a count always do.
@@ -277,8 +291,12 @@ impl Sequencer {
                 Due::Count => self.count_click(),
                 Due::Event => self.event(frame),
                 Due::Join => {
+                    let before = self.transport.tempo();
                     self.cross(frame);
-                    std::mem::take(&mut self.hush).then_some(Action::DampAll)
+                    match std::mem::take(&mut self.hush) {
+                        true => Some(Action::DampAll),
+                        false => (self.transport.tempo() != before).then_some(Action::Faster),
+                    }
                 }
                 Due::Tone => self.strike_tone(frame),
                 Due::Late(i) => {

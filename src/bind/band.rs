@@ -7,7 +7,9 @@ use slint::{ComponentHandle, VecModel};
 use super::keep::{keep, shared};
 use super::{Interface, at, made, place};
 use crate::band::{A4, Ending, Player, Style};
-use crate::desk::{Alone, Ask, BandAsk, BandView, StandView};
+use crate::desk::{
+    Alone, Ask, BandAsk, BandView, Choosing, DELAY_STEP_MS, MOST_DELAY_MS, StandView,
+};
 use crate::words::{Words, tempo};
 
 /// A tempo as the Stand counts it; see [`StandView::tempo`].
@@ -79,6 +81,14 @@ fn show_state(global: &made::Band<'_>, words: &Words, view: &BandView, (bpm, bea
     global.set_missing(words.missing_sound(view).into());
     global.set_loudness(settings.loudness.into());
     global.set_ending(place(&Ending::ALL, &view.ending));
+    global.set_delay(format!("{} ms", settings.delay_ms).into());
+    global.set_delay_least(settings.delay_ms == 0);
+    global.set_delay_most(settings.delay_ms >= MOST_DELAY_MS);
+    global.set_choosing(match view.choosing {
+        None => 0,
+        Some(Choosing::First) => 1,
+        Some(Choosing::Last) => 2,
+    });
     let looped = view.looped.as_ref();
     global.set_looped(looped.is_some());
     global.set_loops_part(looped.is_some_and(|looped| looped.part));
@@ -108,6 +118,14 @@ fn another_a4(interface: &Interface, by: i32) -> Option<BandAsk> {
     Some(BandAsk::A4(u16::try_from(hz).ok()?))
 }
 
+/// The delay so many steps from the one now.
+fn another_delay(interface: &Interface, steps: i32) -> Option<BandAsk> {
+    let stand = interface.0.band.borrow();
+    let (view, _) = stand.shown.as_ref()?;
+    let ms = i32::from(view.settings.delay_ms) + steps * i32::from(DELAY_STEP_MS);
+    Some(BandAsk::Delay(u16::try_from(ms).ok()?))
+}
+
 /// A level as the band counts it.
 fn level(level: i32) -> Option<u8> {
     u8::try_from(level).ok()
@@ -121,6 +139,9 @@ pub(super) fn hook(interface: &Interface) {
     global.on_loop_whole(fixed(BandAsk::NoLoop));
     global.on_set_sound(interface.asks(move |_, on| band(BandAsk::Sound(on))));
     global.on_set_loudness(interface.asks(move |_, to| band(BandAsk::Loudness(level(to)?))));
+    global.on_let_go(fixed(BandAsk::LetGo));
+    global.on_delay_by(interface.asks(move |it, by| band(another_delay(it, by)?)));
+    global.on_choose_bars(interface.asks(move |_, on| band(BandAsk::ChooseBars(on))));
     global.on_set_ending(
         interface.asks(move |_, index| band(BandAsk::Ending(at(&Ending::ALL, index)?))),
     );

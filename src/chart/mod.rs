@@ -8,6 +8,7 @@ mod melody;
 mod metre;
 mod order;
 mod part;
+mod passage;
 mod phrase;
 mod pick;
 mod pickup;

@@ -30,6 +30,10 @@ pub enum BandAsk {
     Human(bool),
     /// The A of the tuning fork, in whole Hz.
     A4(u16),
+    /// How long the sound takes from the device to the ear; see [`BandSettings::delay_ms`].
+    Delay(u16),
+    /// The finger has left what it set.
+    LetGo,
     /// How the band accompanies, by the style's id.
     Style(String),
     /// How the last time through ends.
@@ -40,6 +44,8 @@ pub enum BandAsk {
     LoopFrom(i32),
     /// End the loop so many bars later.
     LoopTo(i32),
+    /// The next two bars that are touched on the map are the first and the last of the loop; or they are not.
+    ChooseBars(bool),
     /// No loop any more.
     NoLoop,
     /// Faster after each clean pass, or no more.
@@ -60,6 +66,11 @@ pub const MOST_LEVEL: u8 = 10;
 /// The level of a player as the band was balanced.
 pub const USUAL_LEVEL: u8 = 7;
 
+/// The longest way of a sound from the device to the ear that can be set, and the step, in milliseconds.
+pub const MOST_DELAY_MS: u16 = 500;
+/// See [`MOST_DELAY_MS`].
+pub const DELAY_STEP_MS: u16 = 10;
+
 /// What is kept of the band between evenings.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct BandSettings {
@@ -78,6 +89,9 @@ pub struct BandSettings {
     pub human: bool,
     /// It is counted in.
     pub count_in: bool,
+    /// How long the sound takes from the device to the ear, as wireless headphones and loudspeakers do: in milliseconds, from
+    /// 0 to [`MOST_DELAY_MS`] in steps of [`DELAY_STEP_MS`].
+    pub delay_ms: u16,
 }
 
 impl Default for BandSettings {
@@ -91,6 +105,7 @@ impl Default for BandSettings {
             a4: 440,
             human: true,
             count_in: true,
+            delay_ms: 0,
         }
     }
 }
@@ -108,6 +123,10 @@ impl BandSettings {
             BandAsk::Mute(player, mute) => self.mutes[player as usize] = mute,
             BandAsk::CountIn(on) => self.count_in = on,
             BandAsk::Human(on) => self.human = on,
+            BandAsk::Delay(ms) => {
+                let ms = ms.min(MOST_DELAY_MS);
+                self.delay_ms = ms - ms % DELAY_STEP_MS;
+            }
             BandAsk::A4(hz) => self.a4 = within_a4(hz),
             _ => {}
         }
@@ -143,6 +162,15 @@ pub struct LoopView {
     pub part: bool,
 }
 
+/// Which bar of the loop the next touch of the map chooses.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Choosing {
+    /// The first.
+    First,
+    /// The last, be it before or after the one that was chosen.
+    Last,
+}
+
 /// How the band gets faster.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct RampView {
@@ -171,6 +199,8 @@ pub struct BandView {
     pub ending: Ending,
     /// What comes again and again; `None` plays the tune.
     pub looped: Option<LoopView>,
+    /// The map is there to choose bars of the loop on.
+    pub choosing: Option<Choosing>,
     /// How it gets faster.
     pub ramp: RampView,
     /// What sounds alone.

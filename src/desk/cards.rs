@@ -4,7 +4,7 @@ use std::collections::HashMap;
 use std::rc::Rc;
 
 use crate::frets::{self, Capo, InChord, Instrument, Order, Shape};
-use crate::theory::{Accidentals, Chord, Interval, NoteName, NoteStyle, Number, Symbol};
+use crate::theory::{Accidentals, Chord, NoteName, NoteStyle, Number, Symbol};
 
 use super::settings::Settings;
 use super::stand::{ChordCard, ChordNames, MissingNote, RingString, ShapeView, Verdict};
@@ -77,7 +77,7 @@ impl Hands {
         };
         let (name, other) = chord_names(chord, tonic, names, self.style);
         let played_as =
-            (self.capo.fret > 0).then(|| lowered(chord, self.capo.fret).in_style(self.style));
+            (self.capo.fret > 0).then(|| chord.down(self.capo.fret).in_style(self.style));
         ChordCard {
             name,
             other,
@@ -194,35 +194,5 @@ pub(super) fn chord_names(
     match names {
         ChordNames::Letters | ChordNames::Both => (letters, number),
         ChordNames::Numbers => (number, letters),
-    }
-}
-
-/// The chord whose shape sounds as `chord` with a capo: so many semitones lower, in the simplest spelling.
-pub(super) fn lowered(chord: Chord, semitones: u8) -> Chord {
-    let down = |name: NoteName| {
-        let class = name.class().semitones() - i32::from(semitones);
-        // The letters that guitarists use for shapes: naturals, then the usual sharps and flats.
-        const NAMES: [(i8, i8); 12] = [
-            (0, 0),
-            (0, 1),
-            (1, 2),
-            (2, 3),
-            (2, 4),
-            (3, 5),
-            (3, 6),
-            (4, 7),
-            (5, 8),
-            (5, 9),
-            (6, 10),
-            (6, 11),
-        ];
-        let (steps, semitones) = NAMES[class.rem_euclid(12) as usize];
-        NoteName::new(crate::theory::Letter::C, crate::theory::Accidental::NATURAL)
-            + Interval::new(steps, semitones)
-    };
-    Chord {
-        root: down(chord.root),
-        bass: chord.bass.map(down),
-        ..chord
     }
 }

@@ -21,6 +21,7 @@ struct Mix {
     mutes: [bool; Player::ALL.len()],
     a4: f64,
     human: Human,
+    delay: Duration,
 }
 
 /// The band with what it was told.
@@ -105,6 +106,7 @@ impl Leader {
             levels: band.levels.map(|level| gain(level) * all),
             mutes: band.mutes,
             a4: f64::from(band.a4),
+            delay: Duration::from_millis(band.delay_ms.into()),
             human: match band.human {
                 true => Human {
                     seed: SEED,
@@ -143,6 +145,9 @@ impl Leader {
             // What sounds to tune by is struck anew at the new pitch.
             let tone = self.tone.map(|(_, tone)| Command::Tone(Some(tone)));
             commands.extend(tone);
+        }
+        if old.as_ref().map_or(Duration::ZERO, |old| old.delay) != mix.delay {
+            self.players.set_delay(now, mix.delay);
         }
         if old.map(|old| old.human) != Some(mix.human) {
             commands.push(Command::Human(mix.human));

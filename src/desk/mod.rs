@@ -26,7 +26,8 @@ use std::time::Duration;
 
 pub use ask::{Ask, Room};
 pub use band::{
-    Alone, BandAsk, BandSettings, BandView, LoopView, MOST_LEVEL, PlayerView, RampView, USUAL_LEVEL,
+    Alone, BandAsk, BandSettings, BandView, Choosing, DELAY_STEP_MS, LoopView, MOST_DELAY_MS,
+    MOST_LEVEL, PlayerView, RampView, USUAL_LEVEL,
 };
 pub use called::{
     CalledAsk, CalledFace, CalledTune, CalledView, CapoView, HeldName, HeldView, KeyView,
@@ -85,6 +86,8 @@ pub struct Desk {
     called: Called,
     open: Option<(TuneId, OnStand)>,
     notice: Option<Notice>,
+    /// The settings are others than those that are kept.
+    unkept: bool,
 }
 
 impl std::fmt::Debug for Desk {
@@ -114,6 +117,7 @@ impl Desk {
             called: Called::new(),
             open: None,
             notice,
+            unkept: false,
         }
     }
 
@@ -154,6 +158,7 @@ impl Desk {
     /// Grants a wish at a moment, counted from when the app was opened.
     pub fn ask(&mut self, ask: Ask, now: Duration) {
         let at = self.hear(now);
+        let slides = matches!(ask, Ask::Band(BandAsk::Level(..) | BandAsk::Loudness(_)));
         match ask {
             Ask::Go(Room::Stand) if self.open.is_none() => {}
             Ask::Go(Room::Called) => {
@@ -188,6 +193,10 @@ impl Desk {
             ask => self.ask_stand(&ask, at),
         }
         self.leader.mix(now, &self.settings.band);
+        // While a finger slides, what it sets is not written at each step.
+        if !slides {
+            self.keep();
+        }
     }
 
     /// What is asked of the tune on the stand; the band is told what comes of it.
@@ -217,6 +226,7 @@ impl Desk {
     fn ask_band(&mut self, ask: BandAsk, at: Moment) {
         self.set(Ask::Band(ask.clone()), at.now);
         match ask {
+            BandAsk::LetGo => {}
             BandAsk::Sound(on) => self.leader.switch(at.now, on),
             BandAsk::Tone(None) | BandAsk::Alone(None) => self.leader.hush(at.now),
             BandAsk::Tone(Some(course)) => {
@@ -277,15 +287,20 @@ impl Desk {
         }
     }
 
+    /// Keeps the settings, if they are others than those that are kept.
+    fn keep(&mut self) {
+        if std::mem::take(&mut self.unkept) && !self.songbook.keep_settings(&self.settings) {
+            self.notice = Some(Notice::SettingsNotKept);
+        }
+    }
+
     fn set(&mut self, ask: Ask, now: Duration) {
         let before = self.settings.clone();
         self.settings.ask(ask);
         if self.settings == before {
             return;
         }
-        if !self.songbook.keep_settings(&self.settings) {
-            self.notice = Some(Notice::SettingsNotKept);
-        }
+        self.unkept = true;
         let unchanged = Settings {
             band: before.band.clone(),
             ..self.settings.clone()

@@ -121,6 +121,9 @@ impl OnStand {
 
     /// What the player wishes of the tune on the stand. Wishes about other things are left alone.
     pub(super) fn ask(&mut self, ask: &Ask, settings: &Settings, at: Moment) {
+        if self.plan.choosing().is_some() && self.choose_bars(ask, at) {
+            return;
+        }
         let (follow, playing) = (&mut self.follow, &self.playing);
         match *ask {
             Ask::NextBar => follow.next_bar(playing, at),

@@ -5,7 +5,7 @@ use std::sync::Arc;
 use crate::band::{BPM, Ending, Ramp, Score, ScoreOptions, Style, Voicings};
 use crate::chart::{Pace, Playing, Tempo, TempoRange, Ticks, Tune};
 
-use super::band::{BandAsk, LoopView, RampView};
+use super::band::{BandAsk, Choosing, LoopView, RampView};
 use super::map;
 
 /// Per cent at each pass, to choose from.
@@ -19,6 +19,8 @@ pub(super) struct Plan {
     pub(super) ending: Ending,
     /// First and last bar of the loop in playing order.
     looped: Option<(usize, usize)>,
+    /// Which bar of it is chosen next on the map.
+    choosing: Option<Choosing>,
     ramp: RampView,
     voicings: Voicings,
     score: Option<Arc<Score>>,
@@ -41,6 +43,7 @@ impl Plan {
             style: options.style,
             ending: options.ending,
             looped: None,
+            choosing: None,
             ramp: RampView {
                 on: false,
                 percent: 3,
@@ -97,6 +100,7 @@ impl Plan {
                 self.looped = Some((from.min(to), to));
             }
             BandAsk::NoLoop => self.looped = None,
+            BandAsk::ChooseBars(on) => self.choosing = on.then_some(Choosing::First),
             BandAsk::Ramp(on) => self.ramp.on = *on,
             BandAsk::RampPercent(by) => {
                 let percent = i32::from(self.ramp.percent) + by;
@@ -111,15 +115,45 @@ impl Plan {
         }
     }
 
-    /// From when to when the loop goes. A pickup belongs to the bar before it: a loop that does not begin with one ends
-    /// with the one that leads on.
+    /// From when to when the loop goes.
     pub(super) fn range(&self, playing: &Playing) -> Option<(Ticks, Ticks)> {
         let (from, to) = self.looped?;
-        let (first, last) = (playing.bars.get(from)?, playing.bars.get(to)?);
-        let pickups = playing.bars[to + 1..].iter();
-        let after = pickups.take_while(|bar| bar.pickup && !first.pickup);
-        let end = after.last().unwrap_or(last).end();
-        Some((first.start, end))
+        playing.passage(from, to)
+    }
+
+    /// Which bar of the loop is chosen next on the map.
+    pub(super) fn choosing(&self) -> Option<Choosing> {
+        self.choosing
+    }
+
+    /// A bar was touched on the map: the first of the loop, or, near it, the last.
+    pub(super) fn choose(&mut self, playing: &Playing, bar: usize) {
+        let Some(touched) = playing.bars.get(bar) else {
+            return;
+        };
+        let from = match (self.choosing, self.looped) {
+            (Some(Choosing::Last), Some((from, _))) => from,
+            _ => {
+                self.looped = Some((bar, bar));
+                self.choosing = Some(Choosing::Last);
+                return;
+            }
+        };
+        // The map shows each bar once: of the times that it comes, the nearest is meant.
+        let comes = (0..playing.bars.len())
+            .filter(|&bar| playing.bars[bar].written == touched.written)
+            .min_by_key(|bar| bar.abs_diff(from));
+        let to = comes.unwrap_or(bar);
+        self.looped = Some((from.min(to), from.max(to)));
+        self.choosing = None;
+    }
+
+    /// A part was touched: all of it.
+    pub(super) fn choose_part(&mut self, playing: &Playing, chip: usize) {
+        if let Some(run) = map::runs(playing).get(chip) {
+            self.looped = Some((run.2, run.3));
+            self.choosing = None;
+        }
     }
 
     pub(super) fn ramp(&self) -> Option<Ramp> {

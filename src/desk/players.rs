@@ -29,6 +29,8 @@ pub trait Players {
     fn is_settled(&self) -> bool;
     /// Whether the band is heard, and if not, why.
     fn heard(&self) -> Heard;
+    /// How long the sound takes from the device to the ear. What is silent takes no time.
+    fn set_delay(&mut self, _now: Duration, _delay: Duration) {}
     /// Opens the sound device, or closes it; the tune goes on at its place.
     fn switch(&mut self, now: Duration, on: bool);
 }

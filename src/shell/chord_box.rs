@@ -2,7 +2,7 @@
 
 use fourcourse::desk::MissingNote;
 use fourcourse::frets::{Barre, Capo, Instrument, Shape};
-use fourcourse::theory::{Chord, Interval, NoteName, NoteStyle};
+use fourcourse::theory::{Chord, NoteStyle};
 use fourcourse::words::Words;
 
 use super::page::{Look, columns, pad};
@@ -16,41 +16,8 @@ pub(super) fn title(chord: Chord, capo: u8, style: NoteStyle, words: &Words) -> 
     if capo == 0 {
         return name;
     }
-    let played = held(chord, capo).in_style(style);
+    let played = chord.down(capo).in_style(style);
     format!("{name}  ({})", words.played_as(&played))
-}
-
-/// The chord whose shape is held behind a capo: it lies as many semitones lower, in the spelling with the fewer signs.
-pub(super) fn held(chord: Chord, capo: u8) -> Chord {
-    // Half steps as fingers count them; a letter down where that makes the plainer name.
-    const DOWN: [(i8, i8); 12] = [
-        (0, 0),
-        (1, 1),
-        (1, 2),
-        (2, 3),
-        (2, 4),
-        (3, 5),
-        (4, 6),
-        (4, 7),
-        (5, 8),
-        (5, 9),
-        (6, 10),
-        (6, 11),
-    ];
-    let (steps, semitones) = DOWN[usize::from(capo % 12)];
-    let by = |steps: i8| Interval::new(-steps, -semitones);
-    let plainest = |note: NoteName| {
-        [steps, steps - 1, steps + 1]
-            .map(|steps| note + by(steps))
-            .into_iter()
-            .min_by_key(|name| name.accidental.semitones().abs())
-            .unwrap_or(note)
-    };
-    Chord {
-        root: plainest(chord.root),
-        quality: chord.quality,
-        bass: chord.bass.map(plainest),
-    }
 }
 
 /// How many frets the boxes of some shapes show: all the same, so that they stand side by side.

@@ -46,6 +46,26 @@ pub(super) fn tempo(tempo: Tempo, look: Look) -> String {
     format!("{beat} = {}", tempo.bpm)
 }
 
+/// A tempo in words: `half note = 72`.
+pub(super) fn counted(tempo: Tempo, shell: &Shell) -> String {
+    let note = whole_notes(tempo.beat);
+    let beat = match note.as_str() {
+        "1/2" => "half",
+        "1/4" => "quarter",
+        "3/8" => "dotted-quarter",
+        "1/8" => "eighth",
+        "3/4" => "dotted-half",
+        _ => "other",
+    };
+    let bpm = tempo.bpm.to_string();
+    let args = [
+        ("beat", beat.into()),
+        ("note", note.into()),
+        ("bpm", bpm.into()),
+    ];
+    shell.words.say("shell-band-tempo", &args)
+}
+
 /// A length as a part of a whole note: `3/8`.
 pub(super) fn whole_notes(length: Ticks) -> String {
     let (count, unit) = Ticks(length.0 / 4).fraction();

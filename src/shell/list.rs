@@ -21,7 +21,7 @@ pub(super) struct List {
 
 impl List {
     pub(super) fn run(&self, shell: &Shell) -> Result<Said, Failure> {
-        let (store, remark) = songbook::open(shell)?;
+        let (store, remark) = songbook::read(shell)?;
         let words = self.words.join(" ");
         let found = store.search(&words);
         if found.is_empty() && !words.trim().is_empty() {

@@ -30,8 +30,8 @@ mod spell;
 mod tab;
 mod tab_lines;
 mod tab_page;
-#[cfg(any(feature = "app", test))]
 mod target;
+mod track;
 mod transpose;
 mod verses;
 

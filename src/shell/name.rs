@@ -50,7 +50,7 @@ impl Name {
                 "bass": chord.lowest().to_string(),
                 "notes": chord.tones().map(|(_, note)| note.to_string()).collect::<Value>(),
                 "missing": name.missing.iter().map(|&degree| degree_word(degree)).collect::<Value>(),
-                "played_as": chord_box::held(chord, self.neck.capo).to_string(),
+                "played_as": chord.down(self.neck.capo).to_string(),
             })
         };
         json!({
@@ -123,7 +123,7 @@ impl Name {
             remarks.push(words.missing(&kinds));
         }
         if self.neck.capo > 0 {
-            let shape = chord_box::held(name.chord, self.neck.capo).in_style(style);
+            let shape = name.chord.down(self.neck.capo).in_style(style);
             remarks.push(words.played_as(&shape));
         }
         vec![said, remarks.join(", ")]

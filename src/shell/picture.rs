@@ -127,7 +127,7 @@ impl Picture {
         }
         let looks_up = matches!(self.view, View::Songbook | View::Called);
         if tunes.is_empty() || looks_up {
-            let (store, aside) = songbook::open(shell)?;
+            let (store, aside) = songbook::read(shell)?;
             let all = store
                 .entries()
                 .iter()

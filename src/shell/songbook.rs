@@ -2,27 +2,40 @@
 
 use std::path::Path;
 
-use chrono::Utc;
+use chrono::{DateTime, Utc};
 
 use fourcourse::chart::Tune;
 use fourcourse::desk::{Entry, Settings, Songbook};
 use fourcourse::frets::Instrument;
 use fourcourse::store::search::fold;
-use fourcourse::store::{Store, data_folder, shipped};
+use fourcourse::store::{Opened, Store, StoreError, data_folder, shipped};
 
 use super::{Failure, Shell, header, notation, source};
 
 /// Tunes that are named when several fit.
 const MOST_NAMED: usize = 12;
 
-/// Opens the songbook; a new one gets the shipped tunes first. The second value says what had to be put aside.
+/// Opens the songbook to write into it; a new one gets the shipped tunes first. The second value says what had to be put
+/// aside.
 pub(super) fn open(shell: &Shell) -> Result<(Store, String), Failure> {
+    opened(shell, Store::open_soon)
+}
+
+/// The songbook to be looked into, also while the app has it open.
+pub(super) fn read(shell: &Shell) -> Result<(Store, String), Failure> {
+    opened(shell, Store::read)
+}
+
+fn opened(
+    shell: &Shell,
+    open: fn(&Path, DateTime<Utc>) -> Result<Opened, StoreError>,
+) -> Result<(Store, String), Failure> {
     let folder = shell
         .data_folder
         .clone()
         .or_else(data_folder)
         .ok_or_else(|| Failure::new("shell-no-home"))?;
-    let opened = Store::open(&folder, Utc::now())?;
+    let opened = open(&folder, Utc::now())?;
     let mut store = opened.store;
     if opened.new && !opened.read_only {
         store.restore(&shipped::tunes())?;
@@ -53,15 +66,25 @@ impl Found {
         settings.map_or_else(Instrument::mandolin, Settings::instrument)
     }
 
-    /// The tune in the key that was called, if one was.
-    pub(super) fn in_called_key(&self, key: Option<&str>, shell: &Shell) -> Result<Tune, Failure> {
-        Ok(match key {
-            None => self.tune.clone(),
-            Some(key) => {
-                let called = notation::called(key, self.tune.key, shell)?;
-                self.tune.in_key(called.tonic)
-            }
-        })
+    /// The tune in the key that was called, if one was. A tune keeps its mode; where another one was called, the remark
+    /// says so.
+    pub(super) fn in_called_key(
+        &mut self,
+        key: Option<&str>,
+        shell: &Shell,
+    ) -> Result<Tune, Failure> {
+        let Some(key) = key else {
+            return Ok(self.tune.clone());
+        };
+        let called = notation::called(key, self.tune.key, shell)?;
+        let tune = self.tune.in_key(called.tonic);
+        if called.mode != tune.key.mode {
+            let names = [("key", tune.key), ("called", called)];
+            let names = names.map(|(name, key)| (name, header::key(key, shell).into()));
+            self.remark += &shell.words.say("shell-keeps-mode", &names);
+            self.remark.push('\n');
+        }
+        Ok(tune)
     }
 }
 
@@ -94,7 +117,7 @@ pub(super) fn find(wanted: &str, shell: &Shell) -> Result<Found, Failure> {
             settings: None,
         });
     }
-    let (store, remark) = open(shell)?;
+    let (store, remark) = read(shell)?;
     let entry = choose(&store, wanted, shell)?;
     let tune = store
         .tune(entry.id)

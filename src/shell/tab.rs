@@ -74,7 +74,7 @@ enum Ringing {
 
 impl Tab {
     pub(super) fn run(&self, shell: &Shell) -> Result<Said, Failure> {
-        let found = songbook::find(&self.tune, shell)?;
+        let mut found = songbook::find(&self.tune, shell)?;
         let instrument = self.neck.instrument(found.instrument())?;
         let capo = self.neck.capo();
         let written = found.tune.key;

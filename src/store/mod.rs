@@ -19,6 +19,8 @@ mod rescue;
 mod round_trip;
 mod v1;
 mod value;
+#[cfg(not(target_arch = "wasm32"))]
+mod waiting;
 
 #[cfg(not(target_arch = "wasm32"))]
 pub use disk::{Added, Store, StoreError};

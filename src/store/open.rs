@@ -5,7 +5,9 @@ use std::io;
 use std::path::{Path, PathBuf};
 
 use chrono::{DateTime, Utc};
-use redb::{Builder, Database, DatabaseError, ReadableDatabase, ReadableTable, StorageError};
+use redb::{
+    Builder, Database, DatabaseError, ReadableDatabase, ReadableTable, StorageBackend, StorageError,
+};
 
 use crate::desk::{Entry, TuneId};
 
@@ -16,7 +18,7 @@ use super::value::{self, ValueError};
 
 /// The layout of the tables. A file with a higher number was written by a newer app.
 const LAYOUT: u64 = 1;
-const FILE_NAME: &str = "songbook.redb";
+pub(super) const FILE_NAME: &str = "songbook.redb";
 /// How often opening is tried while others put files aside.
 const MOST_TURNS: usize = 8;
 /// Memory that the database may use for pages it has read.
@@ -165,23 +167,31 @@ pub(super) fn database<T>(
     file: &Reluctant,
     check: impl FnOnce(&Database) -> Result<T, Unreadable>,
 ) -> Result<(Database, T), Unreadable> {
+    let opened = checked(file.clone(), check)?;
+    file.release()?;
+    Ok(opened)
+}
+
+/// Opens or makes a database whose every checksum holds, and looks at it with `check`.
+pub(super) fn checked<T>(
+    backend: impl StorageBackend,
+    check: impl FnOnce(&Database) -> Result<T, Unreadable>,
+) -> Result<(Database, T), Unreadable> {
     let opening = || {
         let database = Builder::new()
             .set_check_integrity_on_open(true)
             .set_cache_size(CACHE_BYTES)
-            .create_with_backend(file.clone())?;
+            .create_with_backend(backend)?;
         let seen = check(&database)?;
         Ok((database, seen))
     };
     // The database checks itself, but damage may still trip an assertion in it. That must count as damage.
     let opened = quiet::catch(std::panic::AssertUnwindSafe(opening));
-    let opened = opened.unwrap_or(Err(Unreadable::Damaged))?;
-    file.release()?;
-    Ok(opened)
+    opened.unwrap_or(Err(Unreadable::Damaged))
 }
 
 /// Reads the list of tunes, in an empty file after laying out the tables, and whether the shipped tunes are missing.
-fn entries(database: &Database) -> Result<(Vec<Entry>, bool), Unreadable> {
+pub(super) fn entries(database: &Database) -> Result<(Vec<Entry>, bool), Unreadable> {
     let reading = database.begin_read().map_err(unreadable)?;
     if reading.list_tables().map_err(unreadable)?.next().is_none() {
         lay_out(database).map_err(unreadable)?;

@@ -5,7 +5,7 @@
 use std::collections::BTreeMap;
 
 use crate::chart::Tune;
-use crate::desk::{BandSettings, Entry, Settings, TuneId};
+use crate::desk::{BandSettings, Entry, MOST_DELAY_MS, Settings, TuneId};
 
 use super::v1;
 
@@ -103,14 +103,28 @@ pub(super) fn read_tunings(bytes: &[u8]) -> Result<BTreeMap<String, Vec<i8>>, Va
     read::<v1::Tunings>(bytes).map(v1::Tunings::restore)
 }
 
+/// The band, and behind it the delay of the sound where there is one: it came when version 1 was frozen, and an app that
+/// does not know of it reads what stands before.
 pub(super) fn write_band(band: &BandSettings) -> Vec<u8> {
-    seal(&v1::Band::from(band))
+    match band.delay_ms {
+        0 => seal(&v1::Band::from(band)),
+        delay => seal(&(v1::Band::from(band), delay)),
+    }
 }
 
 pub(super) fn read_band(bytes: &[u8]) -> Result<BandSettings, ValueError> {
-    read::<v1::Band>(bytes)?
-        .restore()
-        .ok_or(ValueError::Damaged)
+    let (_version, body) = open(bytes)?;
+    let damaged = |_| ValueError::Damaged;
+    let (band, more) = postcard::take_from_bytes::<v1::Band>(body).map_err(damaged)?;
+    let delay_ms = match more {
+        [] => 0,
+        more => postcard::from_bytes(more).map_err(damaged)?,
+    };
+    let band = band.restore().filter(|_| delay_ms <= MOST_DELAY_MS);
+    Ok(BandSettings {
+        delay_ms,
+        ..band.ok_or(ValueError::Damaged)?
+    })
 }
 
 /// Whether two tunes are the same but for the dates on them.

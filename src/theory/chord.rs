@@ -3,6 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::interval::Interval;
+use super::key::{Key, Mode};
 use super::pitch::NoteName;
 
 /// A chord tone, named by its distance from the root as charts name it.
@@ -160,6 +161,26 @@ impl Chord {
             quality,
             bass: None,
         }
+    }
+
+    /// The chord so many semitones lower, as a player would write it: named as the key on its root would be. What a hand
+    /// holds behind a capo is the sounding chord, lower by the frets of the capo.
+    ///
+    /// ```
+    /// use fourcourse::theory::Chord;
+    /// let held = |chord: &str, capo| chord.parse::<Chord>().unwrap().down(capo).to_string();
+    /// assert_eq!([held("Bb7", 3), held("C#m", 4), held("D/F#", 2)], ["G7", "Am", "C/E"]);
+    /// ```
+    pub fn down(self, semitones: u8) -> Self {
+        let mode = match self.quality.is_minor() {
+            true => Mode::Minor,
+            false => Mode::Major,
+        };
+        let root = Key::new(self.root, mode).down(semitones.into()).tonic;
+        let bass = self
+            .bass
+            .map(|bass| root + Interval::nearest(self.root, bass));
+        Self { root, bass, ..self }
     }
 
     /// Its tones with their spelling, in spelling order; a foreign bass is not among them.

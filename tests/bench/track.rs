@@ -112,6 +112,7 @@ fn sound_font(tune: &Tune, font: &Arc<SoundFont>) -> Option<Vec<Duration>> {
                         synthesizer.note_off(i32::from(player as u8), note);
                     }
                 }
+                Action::Faster => {}
                 Action::DampAll => synthesizer.note_off_all(false),
                 Action::Click { .. } => synthesizer.note_on(9, 37, 100),
             }

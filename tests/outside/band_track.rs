@@ -173,7 +173,7 @@ fn score(events: Vec<Event>, length: Ticks) -> Score {
         events,
         length,
         last_length: length,
-        tag: None,
+        ..Score::default()
     }
 }
 
@@ -223,9 +223,12 @@ fn a_change_of_tempo_leaves_no_trace_in_what_rings() {
     assert!(heard.0 == heard.1);
 }
 
-/// How loud each of the twelve notes is from one second to another, between 50 and 2,000 Hz.
+/// How loud each of the twelve notes is from one second to another, between 60 and 1,000 Hz: where the fundamentals lie.
+/// With the overtones above, or with small values made larger (a square root), the third of a chord and the third partial
+/// of that, which is the seventh of the chord, outweigh its root: C is heard as E minor. A window of a third of a second
+/// tells the notes of a bass apart.
 fn chroma(sound: &[f32], from: f64, to: f64) -> [f64; 12] {
-    const WINDOW: usize = 8192;
+    const WINDOW: usize = 16_384;
     let fft = RealFftPlanner::<f32>::new().plan_fft_forward(WINDOW);
     let mut chroma = [0.0; 12];
     #[expect(
@@ -250,7 +253,7 @@ fn chroma(sound: &[f32], from: f64, to: f64) -> [f64; 12] {
         fft.process(&mut input, &mut output).unwrap();
         for (bin, value) in output.iter().enumerate().skip(1) {
             let hz = bin as f64 * f64::from(RATE) / WINDOW as f64;
-            if (50.0..2000.0).contains(&hz) {
+            if (60.0..1000.0).contains(&hz) {
                 let note = 69.0 + 12.0 * (hz / 440.0).log2();
                 #[expect(
                     clippy::cast_possible_truncation,
@@ -258,7 +261,7 @@ fn chroma(sound: &[f32], from: f64, to: f64) -> [f64; 12] {
                     reason = "a note number"
                 )]
                 let class = note.round() as usize % 12;
-                chroma[class] += f64::from(value.norm()).sqrt();
+                chroma[class] += f64::from(value.norm());
             }
         }
     }
@@ -283,45 +286,99 @@ fn triad(chroma: [f64; 12]) -> (usize, bool) {
 /// From the sound alone, a chord analysis finds the chords of the chart at their times.
 #[test]
 fn the_chords_of_the_chart_are_heard_at_their_times() {
+    let (two, three, jig) = (Ticks::of(1, 2), Ticks::QUARTER, Ticks::of(3, 8));
     let all = [
-        (include_str!("../../songbook/millrace-reel.abc"), 132.0),
+        (
+            include_str!("../../songbook/millrace-reel.abc"),
+            "A",
+            66.0,
+            two,
+        ),
+        (
+            include_str!("../../songbook/frost-in-the-sluice.abc"),
+            "Bb",
+            72.0,
+            two,
+        ),
+        (
+            include_str!("../../songbook/kettle-before-noon.abc"),
+            "G",
+            96.0,
+            jig,
+        ),
+        (
+            include_str!("../../songbook/kettle-before-noon.abc"),
+            "E",
+            80.0,
+            jig,
+        ),
         (
             include_str!("../../songbook/lamps-along-the-tailrace.abc"),
+            "C",
             132.0,
+            three,
+        ),
+        (
+            include_str!("../../songbook/the-ferrymans-good-coat.abc"),
+            "F",
+            110.0,
+            three,
+        ),
+        (
+            include_str!("../../songbook/nobody-told-the-goose.abc"),
+            "C",
+            80.0,
+            two,
+        ),
+        (
+            include_str!("../../songbook/the-waters-at-the-second-stone.abc"),
+            "D",
+            80.0,
+            two,
         ),
     ];
-    let (mut found, mut asked) = (0, 0);
-    for (abc, bpm) in all {
+    let (mut all_found, mut all_asked) = (0, 0);
+    for (abc, key, bpm, beat) in all {
         let tune = tune(abc);
+        let tune = tune.in_key(key.parse().unwrap());
         let playing = tune.playing();
-        let tempo = quarters(bpm);
+        let tempo = Tempo { bpm, beat };
         let players = [Player::Melody, Player::Chop, Player::Guitar, Player::Bass];
         let mut band = band(&tune, &players, tempo);
         let begin = tempo.seconds(count_in(tune.metre, tune.first_offset()).length);
-        let sound = listen(&mut band, begin + tempo.seconds(playing.length));
+        // The first half minute is as good as all of it.
+        let sound = listen(&mut band, begin + tempo.seconds(playing.length).min(30.0));
         let changes = Changes::of(&tune, &playing);
         let changes = changes.as_slice();
+        let (mut found, mut asked) = (0, 0);
         for (i, change) in changes.iter().enumerate() {
             let end = changes.get(i + 1).map_or(playing.length, |next| next.at);
             let Symbol::Chord(chord) = change.symbol else {
                 continue;
             };
-            if end - change.at < Ticks::of(1, 2) {
-                continue; // too short to be told from its neighbours in a window of 170 ms and the strings that ring on
-            }
             let (from, to) = (begin + tempo.seconds(change.at), begin + tempo.seconds(end));
-            let (root, minor) = triad(chroma(&sound, from, to));
+            // What is shorter can hardly be told from its neighbours, whose strings ring on.
+            if to - from < 0.9 || to > sound.len() as f64 / f64::from(RATE) {
+                continue;
+            }
             let wanted = usize::try_from(chord.root.class().semitones()).unwrap();
-            let name = chord.triad().to_string();
-            let is_minor = name.contains('m') && !name.contains("maj");
+            let heard = triad(chroma(&sound, from, to));
             asked += 1;
-            found += usize::from((root, minor) == (wanted, is_minor));
+            found += usize::from(heard == (wanted, chord.quality.is_minor()));
         }
+        println!("{} in {key}: {found} of {asked}", tune.title);
+        assert!(asked >= 8, "{}: {asked}", tune.title);
+        // A tune whose melody leans on the third and the fifth may be heard as the minor chord on the third.
+        assert!(
+            found * 100 >= asked * 80,
+            "{} in {key}: {found} of {asked}",
+            tune.title
+        );
+        (all_found, all_asked) = (all_found + found, all_asked + asked);
     }
-    eprintln!("{found} of {asked}");
     assert!(
-        asked > 70 && found * 100 >= asked * 90,
-        "{found} of {asked}"
+        all_found * 100 >= all_asked * 95,
+        "{all_found} of {all_asked}"
     );
 }
 

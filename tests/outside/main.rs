@@ -3,6 +3,7 @@
 mod abc_ryans;
 mod abc_standard;
 mod band_decay;
+mod band_loudness;
 mod band_pitch;
 mod band_ryans;
 mod band_sound;

@@ -56,6 +56,7 @@ fn settings() -> Settings {
             a4: 443,
             human: false,
             count_in: false,
+            delay_ms: 0,
         },
     }
 }
@@ -211,6 +212,76 @@ fn settings_from_before_there_were_tunings_and_a_band_or_beside_damaged_ones_are
         drop(database);
         assert_eq!(open(folder.path()).store.settings().as_ref(), Some(&usual));
     }
+}
+
+#[test]
+fn the_delay_of_the_sound_stands_behind_the_band_and_only_where_there_is_one() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut wanted = settings();
+    let mut stored = Vec::new();
+    for delay_ms in [0, 180, 500] {
+        wanted.band.delay_ms = delay_ms;
+        open(folder.path()).store.keep_settings(&wanted).unwrap();
+        assert_eq!(open(folder.path()).store.settings().as_ref(), Some(&wanted));
+        let database = Database::open(file(folder.path())).unwrap();
+        let table = database.begin_read().unwrap().open_table(SETTINGS).unwrap();
+        stored.push(table.get("band").unwrap().unwrap().value().to_vec());
+    }
+    // Behind the version and the check sum, what version 1 knew stands as it stood.
+    let [none, some, most] = &stored[..] else {
+        unreachable!()
+    };
+    assert!(some[5..].starts_with(&none[5..]) && most[5..].starts_with(&none[5..]));
+    assert_eq!(some.len(), none.len() + 2);
+}
+
+#[test]
+fn a_songbook_that_is_open_elsewhere_is_read_as_it_was_last_kept() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut held = open(folder.path()).store;
+    held.restore(&fourcourse::store::shipped::tunes()).unwrap();
+    for number in 0..4 {
+        held.add(&[tune(&format!("Weir {number}"), 1, 4)]).unwrap();
+        let mut copy = Store::read(folder.path(), now()).unwrap();
+        assert!(copy.read_only && copy.set_aside.is_none());
+        assert_eq!(titles(&copy.store), titles(&held));
+        for entry in held.entries() {
+            assert_eq!(copy.store.tune(entry.id), held.tune(entry.id));
+        }
+        assert!(copy.store.add(&[tune("An Eel", 2, 4)]).is_err());
+    }
+    assert_eq!(fs::read_dir(folder.path()).unwrap().count(), 1);
+}
+
+#[test]
+fn a_songbook_that_is_read_while_it_is_written_to_is_never_torn() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut held = open(folder.path()).store;
+    held.restore(&fourcourse::store::shipped::tunes()).unwrap();
+    let shipped = held.entries().len();
+    let done = std::sync::atomic::AtomicBool::new(false);
+    std::thread::scope(|scope| {
+        let reader = scope.spawn(|| {
+            let mut before = shipped;
+            while !done.load(std::sync::atomic::Ordering::Relaxed) {
+                let copy = Store::read(folder.path(), now()).unwrap().store;
+                let count = copy.entries().len();
+                assert!(count >= before, "{count} after {before}");
+                assert!(
+                    copy.entries()
+                        .iter()
+                        .all(|entry| copy.tune(entry.id).is_some())
+                );
+                before = count;
+            }
+        });
+        for number in 0..40 {
+            held.add(&[tune(&format!("Weir {number}"), number, 64)])
+                .unwrap();
+        }
+        done.store(true, std::sync::atomic::Ordering::Relaxed);
+        reader.join().unwrap();
+    });
 }
 
 #[test]

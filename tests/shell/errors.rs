@@ -175,14 +175,21 @@ fn an_endless_file_is_read_no_further_than_the_limit() {
 }
 
 #[test]
-fn a_songbook_that_is_open_elsewhere_is_not_touched() {
+fn a_songbook_that_is_open_elsewhere_is_read_but_not_touched() {
     let folder = tempfile::tempdir().unwrap();
-    let _open =
-        fourcourse::store::Store::open(folder.path(), chrono::DateTime::UNIX_EPOCH).unwrap();
+    let list = || run_in(folder.path(), ["list"]).page();
+    let before = list();
+    let now = chrono::DateTime::UNIX_EPOCH;
+    let _open = fourcourse::store::Store::open(folder.path(), now).unwrap();
+    assert_eq!(list(), before);
+    assert!(run_in(folder.path(), ["chart", "millrace reel"]).code == 0);
+    let tune = folder.path().join("a.abc");
+    fs::write(&tune, "X:1\nT:Owl\nK:G\nG4|\n").unwrap();
     sentence(
-        run_in(folder.path(), ["list"]),
-        "The songbook is open in another window or command.",
+        run_in(folder.path(), ["add".as_ref(), tune.as_os_str()]),
+        "The songbook is open in another window or command. Close the window, or wait for the command, and try again.",
     );
+    assert_eq!(list(), before);
 }
 
 #[test]

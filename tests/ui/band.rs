@@ -241,3 +241,85 @@ fn nothing_of_the_band_is_smaller_than_a_finger_or_reaches_beyond_the_page() {
     }
     assert!(wrong.is_empty(), "{wrong:#?}");
 }
+
+#[test]
+fn a_wireless_delay_is_set_in_steps_and_kept_within_its_bounds() {
+    let evening = on_the_stand(Evening::open(ROLL.0, ROLL.1));
+    open(&evening);
+    assert_eq!(band(&evening).get_delay(), "0 ms");
+    assert!(band(&evening).get_delay_least());
+    for _ in 0..18 {
+        evening.touch("A longer delay");
+    }
+    assert_eq!(band(&evening).get_delay(), "180 ms");
+    evening.touch("A shorter delay");
+    assert_eq!(band(&evening).get_delay(), "170 ms");
+    for _ in 0..40 {
+        evening.touch("A longer delay");
+    }
+    assert_eq!(band(&evening).get_delay(), "500 ms");
+    assert!(band(&evening).get_delay_most());
+}
+
+#[test]
+fn with_a_delay_the_stand_waits_for_the_sound() {
+    // Four bars of a reel are 3.3 s in.
+    let at = |steps: usize| {
+        let evening = on_the_stand(Evening::aloud(ROLL.0, ROLL.1));
+        open(&evening);
+        evening.touch("Count in");
+        evening.touch("Sound");
+        for _ in 0..steps {
+            evening.touch("A longer delay");
+        }
+        evening.touch("Play");
+        let mut waited = 0;
+        while place(&evening).is_empty() || evening.sees("A1 · 1") && waited < 20_000 {
+            evening.wait(20);
+            waited += 20;
+        }
+        waited
+    };
+    let (wire, wireless) = (at(0), at(40));
+    let later = wireless - wire;
+    assert!((360..=440).contains(&later), "{wire} {wireless}");
+}
+
+#[test]
+fn two_bars_of_the_map_are_the_loop() {
+    let evening = on_the_stand(Evening::open(412.0, 915.0));
+    open(&evening);
+    evening.touch("Choose bars on the map");
+    // The sheet is gone, and the Stand says what to do.
+    assert!(!evening.sees("Players"));
+    assert!(evening.sees("Touch the first bar"));
+    let looped = || -> Vec<i32> {
+        let stand = evening.app().global::<fourcourse::bind::StandGlobal<'_>>();
+        let lines = stand.get_map();
+        let lines = lines
+            .iter()
+            .flat_map(|line| line.bars.iter().collect::<Vec<_>>());
+        lines
+            .filter(|bar| bar.looped)
+            .map(|bar| bar.played)
+            .collect()
+    };
+    let stand = evening.app().global::<fourcourse::bind::StandGlobal<'_>>();
+    let there = place(&evening);
+    stand.invoke_jump_to(4);
+    evening.wait(50);
+    assert!(evening.sees("Touch the last bar"));
+    assert_eq!(looped(), [4]);
+    // Backwards is as good.
+    stand.invoke_jump_to(2);
+    evening.wait(50);
+    assert_eq!(looped(), [2, 3, 4]);
+    assert!(!evening.sees("Touch the last bar") && evening.sees("This is 1"));
+    assert_eq!(place(&evening), there, "a touch that chooses does not jump");
+    // Another start, and a way out of it.
+    open(&evening);
+    evening.touch("Choose bars on the map");
+    evening.touch("Cancel");
+    assert!(evening.sees("This is 1"));
+    assert_eq!(looped(), [2, 3, 4]);
+}

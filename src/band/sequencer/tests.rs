@@ -52,7 +52,7 @@ fn score() -> Score {
         length: BAR * 8,
         last: events(40),
         last_length: BAR * 10,
-        tag: None,
+        ..Score::default()
     }
 }
 

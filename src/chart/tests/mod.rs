@@ -3,6 +3,7 @@
 mod arrange;
 mod changes;
 mod order;
+mod passage;
 mod safe;
 mod strum;
 mod tempo;

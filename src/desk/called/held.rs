@@ -3,7 +3,7 @@
 use crate::frets::{self, Capo, Instrument};
 use crate::theory::ChordName;
 
-use super::super::cards::{Hands, lowered, style};
+use super::super::cards::{Hands, style};
 use super::super::on_stand::MOST_CAPO;
 use super::super::settings::Settings;
 use super::super::stand::MissingNote;
@@ -126,7 +126,7 @@ impl Held {
         let told = |name: &ChordName| HeldName {
             name: name.chord.in_style(style),
             missing: MissingNote::of(&name.missing),
-            played_as: (self.capo > 0).then(|| lowered(name.chord, self.capo).in_style(style)),
+            played_as: (self.capo > 0).then(|| name.chord.down(self.capo).in_style(style)),
         };
         let names = held.as_ref().map_or(Vec::new(), |held| {
             let first = held.names.first().map_or(0, |name| name.far);

@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use crate::band::{Command, CountIn, Ramp, Score, Transport, count_in};
+use crate::band::{Command, CountIn, Ramp, Score, Transport};
 use crate::chart::{Playing, Ticks};
 
 use super::super::players::Moment;
@@ -48,7 +48,7 @@ impl Follow {
         }
     }
 
-    /// The band begins at the bar now, or where the loop begins if that bar is not in it: after a count-in, if one is
+    /// The band begins at the bar now, or where the loop begins if that bar is its first or not in it: after a count-in, if one is
     /// wanted, of a full bar and of the part of a bar before a pickup. A tune that is over starts again.
     pub(in crate::desk) fn play(
         &mut self,
@@ -63,18 +63,17 @@ impl Follow {
             true => playing.bars.first(),
             false => playing.bars.get(place.bar),
         };
-        let looped = self.range.and_then(|(start, end)| {
-            let outside = bar.is_none_or(|bar| bar.start < start || bar.start >= end);
-            outside.then(|| playing.bars.get(playing.bar_at(start)?))?
-        });
-        let Some(bar) = looped.or(bar) else { return };
+        let Some(bar) = bar else { return };
+        let from = self
+            .range
+            .map_or(bar.start, |range| within(range, bar.start, playing));
         let last = self.transport.called_last() == Some(time) && !place.ended;
         let count = match counts {
-            true => count_in(bar.metre, bar.offset),
+            true => CountIn::to(playing, from),
             false => CountIn::default(),
         };
         self.motion = Motion::Clock;
-        let from = (time, bar.start);
+        let from = (time, from);
         for command in [
             Command::Stop,
             Command::Score(score),
@@ -123,5 +122,15 @@ impl Follow {
         if self.is_led() {
             self.tell(at.frame, Command::Ramp(ramp));
         }
+    }
+}
+
+/// Where in a loop it begins at a moment: there, but for its first bar, which what leads into it belongs to.
+fn within((start, end): (Ticks, Ticks), at: Ticks, playing: &Playing) -> Ticks {
+    let mut full = playing.bars.iter().filter(|bar| !bar.pickup);
+    let first = full.find(|bar| bar.start >= start).map(|bar| bar.start);
+    match at < start || at >= end || first.is_none_or(|first| at <= first) {
+        true => start,
+        false => at,
     }
 }

@@ -1,11 +1,13 @@
 //! The tune on the stand and the band that plays it.
 
 use crate::band::{Command, Player, Score, Transport};
-use crate::chart::Tempo;
+use crate::chart::{Playing, Tempo};
 
+use super::super::ask::Ask;
 use super::super::band::{Alone, BandAsk, BandView, PlayerView};
 use super::super::follow::Place;
 use super::super::leader::Leader;
+use super::super::plan::Plan;
 use super::super::players::Moment;
 use super::super::settings::Settings;
 use super::OnStand;
@@ -13,15 +15,35 @@ use super::OnStand;
 impl OnStand {
     /// What the player wishes of the band and this tune.
     pub(super) fn ask_band(&mut self, ask: &BandAsk, at: Moment) {
-        let (plan, playing) = (&mut self.plan, &self.playing);
-        let place = self.follow.place(playing, at);
-        let (range, ramp) = (plan.range(playing), plan.ramp());
-        plan.ask(ask, playing, place.bar);
-        if plan.range(playing) != range {
-            self.follow.set_range(at, plan.range(playing));
-        }
+        let place = self.follow.place(&self.playing, at);
+        let ramp = self.plan.ramp();
+        self.with_loop(at, |plan, playing| plan.ask(ask, playing, place.bar));
+        let plan = &self.plan;
         if plan.ramp() != ramp {
             self.follow.set_ramp(at, plan.ramp());
+        }
+    }
+
+    /// While bars of the loop are chosen, a touch of the map is a bar or a part of it; says whether it was one.
+    pub(super) fn choose_bars(&mut self, ask: &Ask, at: Moment) -> bool {
+        match *ask {
+            Ask::JumpTo(bar) => self.with_loop(at, |plan, playing| plan.choose(playing, bar)),
+            Ask::JumpToPart(chip) => {
+                self.with_loop(at, |plan, playing| plan.choose_part(playing, chip));
+            }
+            _ => return false,
+        }
+        true
+    }
+
+    /// Changes the plan; the band is told where the loop has become another.
+    fn with_loop(&mut self, at: Moment, change: impl FnOnce(&mut Plan, &Playing)) {
+        let (plan, playing) = (&mut self.plan, &self.playing);
+        let range = plan.range(playing);
+        change(plan, playing);
+        let new = plan.range(playing);
+        if new != range {
+            self.follow.set_range(at, new);
         }
     }
 
@@ -73,6 +95,7 @@ impl OnStand {
             style: self.plan.style,
             fitting: self.plan.fitting,
             ending: self.plan.ending,
+            choosing: self.plan.choosing(),
             looped: self.plan.loop_view(&self.tune, &self.playing, place.bar),
             ramp: self.plan.ramp_view(),
             alone: leader.alone(),

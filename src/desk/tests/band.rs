@@ -382,3 +382,113 @@ fn until_a_command_is_heard_the_stand_shows_what_was_asked() {
     assert_eq!(view.follow, FollowState::ByClock);
     assert_eq!(view.band.heard, Heard::Aloud);
 }
+
+#[test]
+fn two_bars_touched_on_the_map_are_the_loop_and_a_part_is_all_of_it() {
+    let mut evening = Evening::with(REEL);
+    let looped = |evening: &mut Evening| {
+        let view = evening.view(0.0);
+        let bars = view.map.iter().flat_map(|line| &line.bars);
+        let marked: Vec<usize> = bars
+            .filter(|bar| bar.looped)
+            .map(|bar| bar.played)
+            .collect();
+        (view.band.choosing, marked)
+    };
+    let before = evening.view(0.0).bar;
+    evening.band(BandAsk::ChooseBars(true), 0.0);
+    assert_eq!(looped(&mut evening), (Some(Choosing::First), vec![]));
+    evening.ask(Ask::JumpTo(3), 0.0);
+    assert_eq!(looped(&mut evening), (Some(Choosing::Last), vec![3]));
+    // The last may be touched before the first.
+    evening.ask(Ask::JumpTo(2), 0.0);
+    assert_eq!(looped(&mut evening), (None, vec![2, 3]));
+    assert_eq!(
+        evening.view(0.0).bar,
+        before,
+        "nobody jumps while bars are chosen"
+    );
+    // B comes after A has come twice; from the second bar of A1 it is not the second bar of A2 that is meant.
+    evening.band(BandAsk::ChooseBars(true), 0.0);
+    evening.ask(Ask::JumpTo(1), 0.0);
+    evening.ask(Ask::JumpTo(7), 0.0);
+    assert_eq!(looped(&mut evening), (None, vec![1, 2]));
+    // A part, and a way out.
+    evening.band(BandAsk::ChooseBars(true), 0.0);
+    evening.ask(Ask::JumpToPart(2), 0.0);
+    assert_eq!(looped(&mut evening).0, None);
+    assert_eq!(evening.view(0.0).band.looped.unwrap().from, "B1 · 1");
+    evening.band(BandAsk::ChooseBars(true), 0.0);
+    evening.band(BandAsk::ChooseBars(false), 0.0);
+    evening.ask(Ask::JumpTo(2), 0.0);
+    assert_eq!(evening.view(0.0).bar.0, 2);
+}
+
+#[test]
+fn the_last_line_is_led_into_by_the_bar_before_and_a_clean_pass_at_its_join() {
+    let mut evening = Evening::with(REEL);
+    evening.band(BandAsk::ChooseBars(true), 0.0);
+    evening.ask(Ask::JumpTo(3), 0.0);
+    evening.ask(Ask::JumpTo(4), 0.0);
+    evening.ask(Ask::JumpTo(3), 0.0);
+    let told = evening.ask(Ask::Clock(true), 0.0);
+    let range = told.iter().find_map(|command| match command {
+        Command::Loop(range) => *range,
+        _ => None,
+    });
+    let from = told.iter().find_map(|command| match command {
+        Command::Play { from, count } => Some((from.1, count.length)),
+        _ => None,
+    });
+    // Bars 3 and 4 of the first A: the last is a quarter short, so that the last quarter of bar 2 leads in.
+    let (start, end) = range.unwrap();
+    assert_eq!((start.quarters(), end.quarters()), (8.0, 16.0));
+    let (from, count) = from.unwrap();
+    assert_eq!((from.quarters(), count.quarters()), (8.0, 7.0));
+}
+
+/// A songbook that counts how often settings are kept.
+struct Counting(Memory, Rc<RefCell<u32>>);
+
+impl Songbook for Counting {
+    fn entries(&self) -> &[Entry] {
+        self.0.entries()
+    }
+    fn search(&self, words: &str) -> Vec<usize> {
+        self.0.search(words)
+    }
+    fn tune(&self, id: TuneId) -> Option<crate::chart::Tune> {
+        self.0.tune(id)
+    }
+    fn keep_settings(&mut self, _: &Settings) -> bool {
+        *self.1.borrow_mut() += 1;
+        true
+    }
+    fn today(&self) -> chrono::NaiveDate {
+        self.0.today()
+    }
+    fn restore_shipped(&mut self) -> bool {
+        false
+    }
+}
+
+#[test]
+fn what_a_finger_slides_is_kept_when_it_leaves() {
+    let kept = Rc::default();
+    let songbook = Counting(Memory::new(Vec::new()), Rc::clone(&kept));
+    let mut desk = Desk::new(Box::new(songbook), silent(), Settings::default(), None);
+    let mut ask = |ask| {
+        desk.ask(Ask::Band(ask), Duration::ZERO);
+        *kept.borrow()
+    };
+    for level in 0..10 {
+        assert_eq!(ask(BandAsk::Level(Player::Bass, level)), 0);
+        assert_eq!(ask(BandAsk::Loudness(level)), 0);
+    }
+    assert_eq!(ask(BandAsk::LetGo), 1);
+    assert_eq!(ask(BandAsk::LetGo), 1, "nothing has changed");
+    // Whatever else comes first keeps it too.
+    ask(BandAsk::Loudness(3));
+    assert_eq!(ask(BandAsk::Delay(40)), 2);
+    assert_eq!(ask(BandAsk::Delay(44)), 2, "a step is ten milliseconds");
+}

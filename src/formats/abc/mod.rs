@@ -90,7 +90,21 @@ fn without_invisible(text: Cow<'_, str>) -> (Cow<'_, str>, Option<usize>) {
         let before = text[..at].chars().filter(|&c| stays(c));
         before.map(char::len_utf8).sum()
     });
-    (text.chars().filter(|&c| stays(c)).collect(), first)
+    let mut seen = String::with_capacity(text.len());
+    let mut parted = false;
+    for c in text.chars() {
+        if !stays(c) {
+            parted |= seen.ends_with('\r');
+            continue;
+        }
+        if std::mem::take(&mut parted) && c == '\n' {
+            // Two ends of lines that something stood between are not one.
+            seen.pop();
+            seen.push('\n');
+        }
+        seen.push(c);
+    }
+    (Cow::Owned(seen), first)
 }
 
 /// A place of the text.

@@ -160,6 +160,7 @@ impl Band {
             a4: self.a4,
             human: self.human,
             count_in: self.count_in,
+            delay_ms: 0, // stands behind it
         })
     }
 }

@@ -179,6 +179,14 @@ band-missing-none = kein Tongerät
 band-missing-lost = Ton verloren
 band-loudness = Lautstärke
 band-care = Leise anfangen, vor allem mit Kopfhörern: Was lange laut ist, schadet dem Gehör für immer.
+band-delay = Funkverzögerung
+band-delay-detail = Kopfhörer und Lautsprecher ohne Kabel klingen verspätet. Stelle höher, bis das Pult mit dem geht, was du hörst.
+band-delay-less = Weniger Verzögerung
+band-delay-more = Mehr Verzögerung
+band-choose = Takte auf der Karte wählen
+stand-choose-first = Berühre den ersten Takt
+stand-choose-last = Berühre den letzten Takt
+stand-choose-not = Abbrechen
 band-players = Spieler
 player-melody = Melodie
 player-chop = Chop
@@ -347,7 +355,7 @@ shell-file-unwritable = { $file } lässt sich nicht schreiben: { $why }
 shell-tune-unknown = Kein Stück im Liederbuch heißt „{ $text }“.
 shell-many-tunes = Mehrere Stücke passen zu „{ $text }“:
 shell-many-in-file = In { $file } stehen mehrere Stücke. Nimm die Datei ins Liederbuch auf, um eines zu wählen:
-shell-songbook-in-use = Das Liederbuch ist in einem anderen Fenster oder Befehl offen.
+shell-songbook-in-use = Das Liederbuch ist in einem anderen Fenster oder Befehl offen. Schließe das Fenster oder warte auf den Befehl, und versuche es noch einmal.
 shell-songbook-folder = Der Ordner des Liederbuchs ist nicht zu gebrauchen: { $why }
 shell-songbook-failed = Das Liederbuch ließ sich nicht schreiben: { $why }
 shell-no-home = Dieses System nennt keinen Ordner für das Liederbuch. Nenne einen mit --data-folder.
@@ -368,6 +376,25 @@ shell-many-in-input = In dem, was hereinkam, stehen mehrere Stücke. Nimm sie in
 shell-untitled = Ohne Titel
 shell-band-no-music = Das Stück hat keine Takte zum Spielen.
 shell-band-too-long = Die Datei würde länger als drei Stunden dauern. Lass es weniger oft oder schneller spielen.
+shell-loop-backwards = Takt { $first } kommt nach Takt { $last }. Das Stück hat die Takte 1 bis { $bars }: nenne den ersten zuerst.
+shell-loop-outside = Einen Takt { $bar } gibt es nicht. So wie es gespielt wird, mit Wiederholungen, hat das Stück die Takte 1 bis { $bars }.
+shell-keeps-mode = Ein Stück behält sein Tongeschlecht: dies ist { $key }, nicht { $called }.
+shell-band-tempo = { $beat ->
+    [half] Halbe
+    [quarter] Viertel
+    [dotted-quarter] punktierte Viertel
+    [eighth] Achtel
+    [dotted-half] punktierte Halbe
+   *[other] { $note }-Note
+} = { $bpm }
+shell-band-times = { $times ->
+    [one] einmal durch
+   *[other] { $times } Durchgänge
+}
+shell-band-loop = { $times ->
+    [one] Takte { $first } bis { $last } einmal
+   *[other] Takte { $first } bis { $last }, { $times } Mal
+}
 shell-added = Aufgenommen: { $title }
 shell-added-before = Schon vorhanden: { $title }
 shell-ring-chord = Leere Saiten über { $chord }

@@ -181,6 +181,14 @@ band-missing-none = no sound device
 band-missing-lost = sound lost
 band-loudness = Loudness
 band-care = Begin quietly, in headphones most of all: what is loud for long harms your ears for good.
+band-delay = Wireless delay
+band-delay-detail = Headphones and speakers without a wire sound late. Raise this until the Stand moves with what you hear.
+band-delay-less = A shorter delay
+band-delay-more = A longer delay
+band-choose = Choose bars on the map
+stand-choose-first = Touch the first bar
+stand-choose-last = Touch the last bar
+stand-choose-not = Cancel
 band-players = Players
 player-melody = Melody
 player-chop = Chop
@@ -349,7 +357,7 @@ shell-file-unwritable = { $file } cannot be written: { $why }
 shell-tune-unknown = No tune in the songbook is called "{ $text }".
 shell-many-tunes = Several tunes fit "{ $text }":
 shell-many-in-file = There are several tunes in { $file }. Add it to the songbook to choose one:
-shell-songbook-in-use = The songbook is open in another window or command.
+shell-songbook-in-use = The songbook is open in another window or command. Close the window, or wait for the command, and try again.
 shell-songbook-folder = The folder of the songbook cannot be used: { $why }
 shell-songbook-failed = The songbook could not be written: { $why }
 shell-no-home = This system names no folder for the songbook. Say one with --data-folder.
@@ -370,6 +378,25 @@ shell-many-in-input = There are several tunes in what came in. Add them to the s
 shell-untitled = Untitled
 shell-band-no-music = The tune has no bars to play.
 shell-band-too-long = The file would last longer than three hours. Play it fewer times, or faster.
+shell-loop-backwards = Bar { $first } comes after bar { $last }. The tune has bars 1 to { $bars }: say the first bar first.
+shell-loop-outside = There is no bar { $bar } to play again and again. As it is played, repeats counted, the tune has bars 1 to { $bars }.
+shell-keeps-mode = A tune keeps its mode: this is { $key }, not { $called }.
+shell-band-tempo = { $beat ->
+    [half] half note
+    [quarter] quarter note
+    [dotted-quarter] dotted quarter
+    [eighth] eighth note
+    [dotted-half] dotted half note
+   *[other] { $note } note
+} = { $bpm }
+shell-band-times = { $times ->
+    [one] once through
+   *[other] { $times } times through
+}
+shell-band-loop = { $times ->
+    [one] bars { $first } to { $last } once
+   *[other] bars { $first } to { $last }, { $times } times
+}
 shell-added = Added: { $title }
 shell-added-before = Already there: { $title }
 shell-ring-chord = Open strings over { $chord }

@@ -179,6 +179,14 @@ band-missing-none = sin sonido
 band-missing-lost = sonido perdido
 band-loudness = Volumen
 band-care = Empieza bajo, sobre todo con auriculares: lo que suena fuerte mucho tiempo daña el oído para siempre.
+band-delay = Retardo inalámbrico
+band-delay-detail = Los auriculares y altavoces sin cable suenan tarde. Súbelo hasta que el atril vaya con lo que oyes.
+band-delay-less = Menos retardo
+band-delay-more = Más retardo
+band-choose = Elegir compases en el mapa
+stand-choose-first = Toca el primer compás
+stand-choose-last = Toca el último compás
+stand-choose-not = Cancelar
 band-players = Músicos
 player-melody = Melodía
 player-chop = Chop
@@ -347,7 +355,7 @@ shell-file-unwritable = No se puede escribir { $file }: { $why }
 shell-tune-unknown = Ningún tema del cancionero se llama «{ $text }».
 shell-many-tunes = Hay varios temas para «{ $text }»:
 shell-many-in-file = Hay varios temas en { $file }. Añádelo al cancionero para elegir uno:
-shell-songbook-in-use = El cancionero está abierto en otra ventana u orden.
+shell-songbook-in-use = El cancionero está abierto en otra ventana u orden. Cierra la ventana o espera a la orden, e inténtalo de nuevo.
 shell-songbook-folder = No se puede usar la carpeta del cancionero: { $why }
 shell-songbook-failed = No se pudo escribir el cancionero: { $why }
 shell-no-home = Este sistema no indica ninguna carpeta para el cancionero. Indica una con --data-folder.
@@ -368,6 +376,25 @@ shell-many-in-input = Hay varios temas en lo que ha llegado. Añádelos al canci
 shell-untitled = Sin título
 shell-band-no-music = El tema no tiene compases que tocar.
 shell-band-too-long = El archivo duraría más de tres horas. Tócalo menos veces o más deprisa.
+shell-loop-backwards = El compás { $first } viene después del { $last }. El tema tiene los compases 1 a { $bars }: di primero el primero.
+shell-loop-outside = No hay ningún compás { $bar } que repetir. Tal como se toca, con repeticiones, el tema tiene los compases 1 a { $bars }.
+shell-keeps-mode = Un tema conserva su modo: esto es { $key }, no { $called }.
+shell-band-tempo = { $beat ->
+    [half] blanca
+    [quarter] negra
+    [dotted-quarter] negra con puntillo
+    [eighth] corchea
+    [dotted-half] blanca con puntillo
+   *[other] figura de { $note }
+} = { $bpm }
+shell-band-times = { $times ->
+    [one] una vuelta
+   *[other] { $times } vueltas
+}
+shell-band-loop = { $times ->
+    [one] compases { $first } a { $last }, una vez
+   *[other] compases { $first } a { $last }, { $times } veces
+}
 shell-added = Añadido: { $title }
 shell-added-before = Ya estaba: { $title }
 shell-ring-chord = Cuerdas al aire sobre { $chord }

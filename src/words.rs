@@ -397,6 +397,7 @@ impl Words {
         match notice {
             Notice::TuneUnreadable => fl!(self.loader, "notice-tune-unreadable"),
             Notice::SettingsNotKept => fl!(self.loader, "notice-settings-not-kept"),
+            Notice::EveningNotKept => fl!(self.loader, "notice-evening-not-kept"),
             Notice::NotRestored => fl!(self.loader, "notice-not-restored"),
             Notice::SetAside { file, newer: false } => {
                 fl!(self.loader, "notice-set-aside", file = file.as_str())

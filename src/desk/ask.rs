@@ -3,9 +3,11 @@
 use crate::theory::{Key, Naming, NoteName};
 
 use super::band::BandAsk;
+use super::circle::CircleAsk;
 use super::settings::{Language, Theme};
 use super::songbook::TuneId;
 use super::stand::{ChordNames, Simplify};
+use super::tonight::TonightAsk;
 
 /// The rooms of the app.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -70,6 +72,10 @@ pub enum Ask {
 
     /// Of the band.
     Band(BandAsk),
+    /// About the circle.
+    Circle(CircleAsk),
+    /// About tonight's list.
+    Tonight(TonightAsk),
 
     /// The circle plays it so many semitones higher.
     KeyUp(i32),

@@ -6,7 +6,9 @@
 mod ask;
 mod band;
 mod cards;
+mod circle;
 mod downbeats;
+mod finder;
 mod follow;
 mod leader;
 mod list;
@@ -18,6 +20,7 @@ mod settings;
 mod songbook;
 mod stand;
 mod sung;
+mod tonight;
 
 use std::sync::Arc;
 use std::time::Duration;
@@ -26,6 +29,11 @@ pub use ask::{Ask, Room};
 pub use band::{
     Alone, BandAsk, BandSettings, BandView, LoopView, MOST_LEVEL, PlayerView, RampView, USUAL_LEVEL,
 };
+pub use circle::{
+    CircleAsk, CircleTune, CircleView, KeyName, KeyView, Knows, MOST_SEATS, Plays, SeatChange,
+    SeatChord, SeatKeyView, SeatSettings, SeatSheet, SeatTitle, SeatView, Sings, VoiceView,
+};
+pub use finder::{FinderView, Finding, Found, LastPlayed};
 pub use follow::BPM;
 pub use on_stand::MOST_CAPO;
 pub use players::{Heard, Players};
@@ -35,13 +43,20 @@ pub use stand::{
     ChordCard, ChordNames, FollowState, FormChip, MapBar, MapLine, MissingNote, NextCard, Passed,
     RingString, ShapeView, Simplify, SlotView, StandView, StrumView, SungWords, Verdict,
 };
+pub use tonight::{
+    Evening, MOST_TUNES, NextTune, Planned, Played, Saving, TonightAsk, TonightRow, TonightView,
+    Undo,
+};
 
 use crate::band::Command;
 use crate::frets::Instrument;
+use circle::{Circle, Looked};
+use finder::Shelf;
 use leader::Leader;
 use list::List;
 use on_stand::OnStand;
 use players::Moment;
+use tonight::Tonight;
 
 /// Something that went wrong and that the player should know of.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -50,6 +65,8 @@ pub enum Notice {
     TuneUnreadable,
     /// The settings hold for this evening but could not be kept.
     SettingsNotKept,
+    /// The circle or tonight's list holds for this evening but could not be kept.
+    EveningNotKept,
     /// The shipped tunes could not be put back.
     NotRestored,
     /// The songbook file could not be read; it stands aside under this name.
@@ -72,6 +89,8 @@ pub struct Desk {
     leader: Leader,
     settings: Settings,
     list: List,
+    circle: Circle,
+    tonight: Tonight,
     open: Option<(TuneId, OnStand)>,
     notice: Option<Notice>,
 }
@@ -94,12 +113,16 @@ impl Desk {
         notice: Option<Notice>,
     ) -> Self {
         let list = List::new(songbook.as_ref(), &settings);
+        let circle = Circle::new(songbook.circle());
+        let tonight = Tonight::new(songbook.as_ref());
         Self {
             room: Room::Songbook,
             songbook,
             leader: Leader::new(players),
             settings,
             list,
+            circle,
+            tonight,
             open: None,
             notice,
         }
@@ -136,7 +159,27 @@ impl Desk {
         {
             stand.hear(players.transport());
         }
+        self.note_played(at);
         at
+    }
+
+    /// A tune has been played when the end of a time through is reached.
+    fn note_played(&mut self, at: Moment) {
+        let Some((tune, stand)) = self.open.as_ref().filter(|(_, stand)| stand.is_played(at))
+        else {
+            return;
+        };
+        let (tune, key, day) = (*tune, stand.key(), self.songbook.today());
+        if let Some(played) = self.tonight.note(Played { tune, key, day }) {
+            let kept = self.songbook.keep_played(played);
+            self.must_be_kept(kept);
+        }
+    }
+
+    fn must_be_kept(&mut self, kept: bool) {
+        if !kept {
+            self.notice = Some(Notice::EveningNotKept);
+        }
     }
 
     /// Grants a wish at a moment, counted from when the app was opened.
@@ -153,6 +196,8 @@ impl Desk {
                     self.notice = Some(Notice::NotRestored);
                 }
                 self.list.reload(self.songbook.as_ref(), &self.settings);
+                self.tonight.reload(self.songbook.as_ref());
+                self.circle.forget();
             }
             Ask::Search(_) | Ask::OnlyKey(_) | Ask::OnlyRhythm(_) | Ask::OnlyKnown(_) => {
                 self.list.ask(ask, self.songbook.as_ref());
@@ -167,14 +212,63 @@ impl Desk {
             | Ask::NoteNames(_)
             | Ask::LessMotion(_) => self.set(ask, now),
             Ask::Band(ask) => self.ask_band(ask, at),
+            Ask::Circle(ask) => self.ask_circle(ask, at),
+            Ask::Tonight(ask) => self.ask_tonight(ask, at),
             ask => self.ask_stand(&ask, at),
         }
+        let at = self.leader.moment(now);
+        self.note_played(at);
         self.leader.mix(now, &self.settings.band);
+    }
+
+    fn ask_circle(&mut self, ask: CircleAsk, at: Moment) {
+        if let CircleAsk::Play(tonic) = ask {
+            if let Some(tune) = self.circle.other().map(|(tune, _)| tune) {
+                self.put_on_stand(tune, at);
+            }
+            self.circle.look_at_stand();
+            self.ask_stand(&Ask::KeyOn(tonic), at);
+            if self.open.is_some() {
+                self.room = Room::Stand;
+            }
+        } else if self.circle.ask(ask, self.songbook.as_ref()) {
+            let kept = self.songbook.keep_circle(self.circle.kept());
+            self.must_be_kept(kept);
+        }
+    }
+
+    fn ask_tonight(&mut self, ask: TonightAsk, at: Moment) {
+        let planned = match ask {
+            TonightAsk::Open(place) => self.tonight.at(place),
+            TonightAsk::Next => {
+                let open = self.open.as_ref().map(|(open, _)| *open);
+                open.and_then(|open| self.tonight.next(open, self.songbook.today()))
+            }
+            ask => {
+                let seats = self.circle.seats(&self.settings);
+                if self.tonight.ask(ask, self.songbook.as_ref(), &seats) {
+                    self.keep_tonight();
+                }
+                None
+            }
+        };
+        if let Some(Planned { tune, key }) = planned {
+            let new = self.open.as_ref().is_none_or(|(open, _)| *open != tune);
+            self.put_on_stand(tune, at);
+            if let Some(tonic) = key.filter(|_| new) {
+                self.ask_stand(&Ask::KeyOn(tonic), at);
+            }
+        }
+    }
+
+    fn keep_tonight(&mut self) {
+        let kept = self.songbook.keep_tonight(self.tonight.planned());
+        self.must_be_kept(kept);
     }
 
     /// What is asked of the tune on the stand; the band is told what comes of it.
     fn ask_stand(&mut self, ask: &Ask, at: Moment) {
-        let Some((_, stand)) = &mut self.open else {
+        let Some((tune, stand)) = &mut self.open else {
             return;
         };
         if *ask == Ask::Clock(true) {
@@ -183,6 +277,15 @@ impl Desk {
         }
         stand.ask(ask, &self.settings, at);
         self.leader.tell(at.now, stand.told());
+        if matches!(ask, Ask::KeyUp(_) | Ask::KeyOn(_) | Ask::WrittenKey) {
+            let tonic = stand.key().tonic;
+            if self.tonight.remember(*tune, tonic, self.songbook.as_ref()) {
+                let kept = self.songbook.keep_tonight(self.tonight.planned());
+                if !kept {
+                    self.notice = Some(Notice::EveningNotKept);
+                }
+            }
+        }
         // What sounds alone goes along with the tempo and the key.
         match (ask, self.leader.alone()) {
             (Ask::Faster(_) | Ask::TapTempo, Some(_)) => {
@@ -229,6 +332,7 @@ impl Desk {
                 self.leader.hush(at.now);
                 let rate = self.leader.players().transport().rate();
                 self.open = Some((id, OnStand::new(tune, &self.settings, rate)));
+                self.tonight.put();
                 self.room = Room::Stand;
             }
             None => self.notice = Some(Notice::TuneUnreadable),
@@ -268,8 +372,52 @@ impl Desk {
     /// The stand view, if a tune is on the stand.
     pub fn stand(&mut self, now: Duration) -> Option<StandView> {
         let at = self.hear(now);
-        let (_, stand) = self.open.as_mut()?;
-        Some(stand.view(&self.settings, &self.leader, at))
+        let (open, stand) = self.open.as_mut()?;
+        let mut view = stand.view(&self.settings, &self.leader, at);
+        view.listed = self.tonight.place(*open).is_some();
+        view.next_tune = self
+            .tonight
+            .next_tune(*open, self.songbook.as_ref(), &self.settings);
+        Some(view)
+    }
+
+    /// The circle view.
+    pub fn circle(&mut self) -> CircleView {
+        let looked = self.open.as_ref().map(|(id, stand)| {
+            let (tune, simplify) = stand.written();
+            Looked {
+                id: *id,
+                tune,
+                key: stand.key(),
+                simplify,
+                on_stand: true,
+            }
+        });
+        let seats = self.circle.seats(&self.settings);
+        let listed = |tune| self.tonight.place(tune).is_some();
+        let shelf = Shelf {
+            songbook: self.songbook.as_ref(),
+            settings: &self.settings,
+            seats: &seats,
+            last: self.tonight.last(),
+            listed: &listed,
+        };
+        self.circle.view(looked, &shelf)
+    }
+
+    /// The view of tonight's list.
+    pub fn tonight(&self) -> TonightView {
+        let seats = self.circle.seats(&self.settings);
+        let listed = |tune| self.tonight.place(tune).is_some();
+        let shelf = Shelf {
+            songbook: self.songbook.as_ref(),
+            settings: &self.settings,
+            seats: &seats,
+            last: self.tonight.last(),
+            listed: &listed,
+        };
+        self.tonight
+            .view(self.open.as_ref().map(|(id, _)| *id), &shelf)
     }
 
     /// The settings view.

@@ -10,5 +10,6 @@ mod circle;
 mod frets;
 mod store;
 mod store_damage;
+mod store_evening;
 mod store_tunes;
 mod tab;

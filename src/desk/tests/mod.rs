@@ -1,9 +1,11 @@
 //! Triples: a chart, asks, and what is then to be seen.
 
 mod band;
+mod circle;
 mod following;
 mod in_key;
 mod looking;
+mod tonight;
 mod tuning;
 
 use std::time::Duration;
@@ -11,6 +13,7 @@ use std::time::Duration;
 use crate::audio::Sound;
 use crate::formats::abc;
 use crate::store::Memory;
+use crate::theory::Key;
 
 use super::*;
 

@@ -277,6 +277,7 @@ mode-locrian = lokrisch
 
 notice-tune-unreadable = Dieses Stück ist nicht mehr lesbar.
 notice-settings-not-kept = Die Einstellungen gelten für heute Abend, ließen sich aber nicht speichern.
+notice-evening-not-kept = Runde und Liste gelten für heute Abend, konnten aber nicht aufbewahrt werden.
 notice-not-restored = Die mitgelieferten Stücke ließen sich nicht zurückholen.
 notice-set-aside = Das Liederbuch war nicht lesbar. Die alte Datei liegt beiseite als { $file }.
 notice-set-aside-newer = Dieses Liederbuch stammt von einem neueren Fourcourse. Die Datei liegt beiseite als { $file }.

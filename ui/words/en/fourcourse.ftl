@@ -279,6 +279,7 @@ mode-locrian = locrian
 
 notice-tune-unreadable = This tune cannot be read any more.
 notice-settings-not-kept = Your settings hold for this evening, but they could not be kept.
+notice-evening-not-kept = The circle or tonight's list holds for this evening, but could not be kept.
 notice-not-restored = The shipped tunes could not be brought back.
 notice-set-aside = The songbook could not be read. The old file was set aside as { $file }.
 notice-set-aside-newer = A newer Fourcourse wrote this songbook. The file was set aside as { $file }.

@@ -277,6 +277,7 @@ mode-locrian = locrio
 
 notice-tune-unreadable = Este tema ya no se puede leer.
 notice-settings-not-kept = Los ajustes valen por esta noche, pero no se pudieron guardar.
+notice-evening-not-kept = La ronda y la lista valen para esta noche, pero no se pudieron guardar.
 notice-not-restored = No se pudieron recuperar los temas incluidos.
 notice-set-aside = No se pudo leer el cancionero. El archivo anterior se ha apartado como { $file }.
 notice-set-aside-newer = Este cancionero es de una versión más nueva de Fourcourse. El archivo se ha apartado como { $file }.

@@ -7,7 +7,7 @@ use chrono::NaiveDate;
 use fourcourse::circle::{CapoHabit, VoiceType};
 use fourcourse::desk::{Knows, Planned, Played, Plays, SeatSettings, Sings, Songbook, TuneId};
 use fourcourse::theory::Reads;
-use redb::{Database, ReadableDatabase, TableDefinition};
+use redb::{Database, ReadableDatabase, ReadableTable, TableDefinition};
 
 use super::store::{SETTINGS, change, file, open, settings, titles};
 use super::store_tunes::tune;

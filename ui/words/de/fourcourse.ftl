@@ -122,6 +122,71 @@ map-pickup = Auftakt
 form-chip = Teil { $part }
 form-chip-pass = Teil { $part }, zum { $pass }. Mal
 
+## Die Runde
+
+circle-sounds = klingt
+circle-tune = Stück:
+circle-choose-tune = Stück wählen
+circle-of-stand = Das Stück auf dem Pult
+circle-no-tune = Die beste Tonart gibt es für ein Stück: wähle eines.
+circle-seats = Plätze
+circle-add = Platz dazu
+circle-across = Hinüberzeigen
+across-turn = Drehen
+best-key = Am besten für diese Runde
+best-keys = Beste Tonart
+seat-name = Name
+seat-player = Das bist du. Instrument, Stimmung und Hand stehen in den Einstellungen.
+seat-capo = Kapodaster
+capo-never = nie
+capo-up-to = bis zu
+capo-always = immer
+seat-capo-fret = Bund
+seat-knows = Kann diese Griffe
+knows-all = Alle
+knows-first = Die der ersten Stunden
+knows-four = Vier für den Anfang
+knows-marked = Die in den Einstellungen markierten
+seat-voice = Stimme
+seat-sings = Singt
+seat-high = Höchster Ton
+seat-high-less = Höchster Ton tiefer
+seat-high-more = Höchster Ton höher
+seat-low = Tiefster Ton
+seat-low-less = Tiefster Ton tiefer
+seat-low-more = Tiefster Ton höher
+seat-voice-care = Stelle ein, was ohne Anstrengung geht, und höre auf, wenn es wehtut oder heiser wird. Wer Gesang lehrt, kennt deine Stimme besser als eine Liste.
+seat-earlier = Nach vorn
+seat-later = Nach hinten
+seat-remove = Platz wegnehmen
+
+## Die Liste für heute
+
+tonight-list = Liste
+tonight-played = Gespielt
+tonight-add = Stücke dazu
+tonight-edit = Liste ändern
+tonight-done = Fertig
+tonight-empty = Auf der Liste für heute steht noch nichts.
+tonight-nothing-played = Was auf dem Pult bis ans Ende eines Durchgangs gespielt wird, steht dann hier, mit seiner Tonart.
+tonight-next = Spielen:
+tonight-up = Früher:
+tonight-down = Später:
+tonight-key-down = Tiefer:
+tonight-key-up = Höher:
+tonight-remove = Von der Liste:
+tonight-by-keys = Nach Tonart
+tonight-unplayed = Nicht gespielt seit
+unplayed-any = egal
+unplayed-weeks = 2 Wo.
+unplayed-months = 2 Mon.
+unplayed-year = 1 Jahr
+tonight-everyone = Nur Griffe, die alle können
+retune-care = Von unten an den Ton stimmen, das Gesicht abgewandt: Eine zu straffe Saite kann reißen.
+stand-listed = Auf der Liste für heute
+stand-next-tune = Nächstes Stück
+stand-next-is = Als Nächstes:
+
 ## Die Band
 
 stand-band = Band

@@ -124,6 +124,71 @@ map-pickup = Pickup
 form-chip = Part { $part }
 form-chip-pass = Part { $part }, time { $pass }
 
+## The circle
+
+circle-sounds = sounds
+circle-tune = Tune:
+circle-choose-tune = Choose a tune
+circle-of-stand = The tune on the stand
+circle-no-tune = The best key is found for a tune: choose one.
+circle-seats = Seats
+circle-add = Add a seat
+circle-across = Show across
+across-turn = Turn
+best-key = Best for this circle
+best-keys = Best key
+seat-name = Name
+seat-player = This is you. Instrument, tuning and hand stand in the settings.
+seat-capo = Capo
+capo-never = never
+capo-up-to = up to
+capo-always = always
+seat-capo-fret = Fret
+seat-knows = Knows these shapes
+knows-all = All of them
+knows-first = Those of the first lessons
+knows-four = A beginner's four
+knows-marked = Those marked in the settings
+seat-voice = Voice
+seat-sings = Sings
+seat-high = Highest note
+seat-high-less = Highest note lower
+seat-high-more = Highest note higher
+seat-low = Lowest note
+seat-low-less = Lowest note lower
+seat-low-more = Lowest note higher
+seat-voice-care = Set what comes without strain, and stop when it hurts or turns hoarse. A singing teacher knows your voice better than a list does.
+seat-earlier = Earlier
+seat-later = Later
+seat-remove = Take the seat away
+
+## Tonight's list
+
+tonight-list = List
+tonight-played = Played
+tonight-add = Add tunes
+tonight-edit = Change the list
+tonight-done = Done
+tonight-empty = Nothing is on tonight's list yet.
+tonight-nothing-played = What is played on the stand to the end of a time through is remembered here, with its key.
+tonight-next = Play
+tonight-up = Earlier:
+tonight-down = Later:
+tonight-key-down = Lower key:
+tonight-key-up = Higher key:
+tonight-remove = Off the list:
+tonight-by-keys = By the keys
+tonight-unplayed = Not played for
+unplayed-any = any
+unplayed-weeks = 2 weeks
+unplayed-months = 2 months
+unplayed-year = a year
+tonight-everyone = Only the shapes everyone knows
+retune-care = Tune up to the note from below with your face turned away: a string that is tightened too far can snap.
+stand-listed = On tonight's list
+stand-next-tune = Next tune
+stand-next-is = Next:
+
 ## The band
 
 stand-band = Band

@@ -122,6 +122,71 @@ map-pickup = Anacrusa
 form-chip = Parte { $part }
 form-chip-pass = Parte { $part }, vez { $pass }
 
+## La ronda
+
+circle-sounds = suena
+circle-tune = Tema:
+circle-choose-tune = Elegir un tema
+circle-of-stand = El tema del atril
+circle-no-tune = La mejor tonalidad se busca para un tema: elige uno.
+circle-seats = Puestos
+circle-add = Añadir un puesto
+circle-across = Mostrar enfrente
+across-turn = Girar
+best-key = Lo mejor para esta ronda
+best-keys = Mejor tonalidad
+seat-name = Nombre
+seat-player = Eres tú. El instrumento, la afinación y la mano están en los ajustes.
+seat-capo = Cejilla
+capo-never = nunca
+capo-up-to = hasta
+capo-always = siempre
+seat-capo-fret = Traste
+seat-knows = Conoce estas posiciones
+knows-all = Todas
+knows-first = Las de las primeras clases
+knows-four = Las cuatro de quien empieza
+knows-marked = Las marcadas en los ajustes
+seat-voice = Voz
+seat-sings = Canta
+seat-high = Nota más alta
+seat-high-less = Nota más alta, más baja
+seat-high-more = Nota más alta, más alta
+seat-low = Nota más baja
+seat-low-less = Nota más baja, más baja
+seat-low-more = Nota más baja, más alta
+seat-voice-care = Pon lo que sale sin esfuerzo y para si duele o te pones ronco. Un profesor de canto conoce tu voz mejor que una lista.
+seat-earlier = Antes
+seat-later = Después
+seat-remove = Quitar el puesto
+
+## La lista de esta noche
+
+tonight-list = Lista
+tonight-played = Tocado
+tonight-add = Añadir temas
+tonight-edit = Cambiar la lista
+tonight-done = Listo
+tonight-empty = La lista de esta noche está vacía.
+tonight-nothing-played = Aquí queda lo que se toca en el atril hasta el final de una vuelta, con su tonalidad.
+tonight-next = Tocar
+tonight-up = Antes:
+tonight-down = Después:
+tonight-key-down = Tono más bajo:
+tonight-key-up = Tono más alto:
+tonight-remove = Quitar:
+tonight-by-keys = Por tonos
+tonight-unplayed = Sin tocar desde hace
+unplayed-any = todos
+unplayed-weeks = 2 sem.
+unplayed-months = 2 meses
+unplayed-year = 1 año
+tonight-everyone = Solo posiciones que todos conocen
+retune-care = Afina subiendo hasta la nota y aparta la cara: una cuerda demasiado tensa puede saltar.
+stand-listed = En la lista de esta noche
+stand-next-tune = Tema siguiente
+stand-next-is = Sigue:
+
 ## La banda
 
 stand-band = Banda

@@ -3,7 +3,9 @@
 //! The words themselves stand in Fluent files under `ui/words/`, one folder a language.
 
 mod band;
+mod circle;
 mod tab;
+mod tonight;
 
 use std::io;
 

@@ -4,13 +4,16 @@
 //! changes while the toolkit walks it.
 
 mod band;
+mod circle;
 mod fonts;
 mod keep;
+mod outline;
 pub mod picture;
 mod run;
 mod settings;
 mod songbook;
 mod stand;
+mod tonight;
 
 use std::cell::{Cell, RefCell};
 use std::collections::VecDeque;
@@ -21,7 +24,9 @@ use slint::{ComponentHandle, Timer, TimerMode};
 
 pub use run::{NoWindow, clock, run};
 
-use crate::desk::{Ask, Desk, Notice, Room, SettingsView, SongbookView, StandView, Theme};
+use crate::desk::{
+    Ask, CircleView, Desk, Notice, Room, SettingsView, SongbookView, StandView, Theme, TonightView,
+};
 use crate::words::{Words, system_language};
 
 /// What the compiler made of `ui/`.
@@ -46,6 +51,10 @@ pub trait Host {
     fn is_moving(&mut self, now: Duration) -> bool;
     /// The songbook as it is to be seen.
     fn songbook(&self) -> SongbookView;
+    /// The circle as it is to be seen.
+    fn circle(&mut self) -> CircleView;
+    /// Tonight's list as it is to be seen.
+    fn tonight(&self) -> TonightView;
     /// The settings as they are to be seen.
     fn settings(&self) -> SettingsView;
     /// What the player should know, until it is closed.
@@ -71,6 +80,14 @@ impl Host for Desk {
 
     fn songbook(&self) -> SongbookView {
         Desk::songbook(self)
+    }
+
+    fn circle(&mut self) -> CircleView {
+        Desk::circle(self)
+    }
+
+    fn tonight(&self) -> TonightView {
+        Desk::tonight(self)
     }
 
     fn settings(&self) -> SettingsView {
@@ -101,6 +118,11 @@ struct Inner {
     band: RefCell<band::Band>,
     songbook: RefCell<songbook::Songbook>,
     settings: RefCell<settings::Settings>,
+    circle: RefCell<circle::Circle>,
+    tonight: RefCell<tonight::Tonight>,
+    /// Which of the rooms on either side of a wide window are open.
+    circle_open: Cell<bool>,
+    tonight_open: Cell<bool>,
 }
 
 impl Interface {
@@ -124,6 +146,10 @@ impl Interface {
             band: RefCell::default(),
             songbook: RefCell::default(),
             settings: RefCell::default(),
+            circle: RefCell::default(),
+            tonight: RefCell::default(),
+            circle_open: Cell::new(false),
+            tonight_open: Cell::new(false),
         });
         let interface = Self(inner);
         interface.hook_words();
@@ -131,6 +157,8 @@ impl Interface {
         band::hook(&interface);
         songbook::hook(&interface);
         settings::hook(&interface);
+        circle::hook(&interface);
+        tonight::hook(&interface);
         interface
             .app()
             .on_close_notice(interface.asks_for(Ask::CloseNotice));
@@ -188,6 +216,8 @@ impl Interface {
             inner.band.borrow_mut().forget();
             inner.songbook.borrow_mut().forget();
             inner.settings.borrow_mut().forget();
+            inner.circle.borrow_mut().forget();
+            inner.tonight.borrow_mut().forget();
         }
         let theme = inner.app.global::<made::Theme>();
         theme.set_name(theme_name(settings.settings.theme));
@@ -197,8 +227,28 @@ impl Interface {
         inner.app.set_notice(notice.unwrap_or_default().into());
         inner.settings.borrow_mut().show(self, settings);
         inner.songbook.borrow_mut().show(self, songbook);
+        self.show_open(room);
         self.tick();
         inner.app.set_room(to_made(room));
+    }
+
+    /// Shows the circle and tonight's list where they are open: they cost more than a touch of the Stand should.
+    fn show_open(&self, room: Room) {
+        let inner = &self.0;
+        match room {
+            Room::Circle => inner.circle_open.set(true),
+            Room::Stand | Room::Porch => inner.circle_open.set(false),
+            Room::Tonight => inner.tonight_open.set(true),
+            Room::Songbook | Room::Called | Room::Settings => inner.tonight_open.set(false),
+        }
+        if inner.circle_open.get() {
+            let view = inner.host.borrow_mut().circle();
+            inner.circle.borrow_mut().show(self, view);
+        }
+        if inner.tonight_open.get() {
+            let view = inner.host.borrow().tonight();
+            inner.tonight.borrow_mut().show(self, view);
+        }
     }
 
     /// Shows the Stand as it is now, and goes on doing so while a clock runs.

@@ -244,6 +244,16 @@ impl Desk {
                 let open = self.open.as_ref().map(|(open, _)| *open);
                 open.and_then(|open| self.tonight.next(open, self.songbook.today()))
             }
+            TonightAsk::ListOpen(on) => {
+                if let Some((tune, stand)) = &self.open {
+                    let (tune, tonic) = (*tune, stand.key().tonic);
+                    self.ask_tonight(TonightAsk::List(tune, on), at);
+                    if self.tonight.remember(tune, tonic, self.songbook.as_ref()) {
+                        self.keep_tonight();
+                    }
+                }
+                None
+            }
             ask => {
                 let seats = self.circle.seats(&self.settings);
                 if self.tonight.ask(ask, self.songbook.as_ref(), &seats) {

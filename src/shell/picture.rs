@@ -60,6 +60,8 @@ pub(super) struct Picture {
 enum View {
     Stand,
     Songbook,
+    Tonight,
+    Circle,
     Settings,
 }
 
@@ -206,6 +208,8 @@ impl Picture {
             Ask::Go(match self.view {
                 View::Stand => Room::Stand,
                 View::Songbook => Room::Songbook,
+                View::Tonight => Room::Tonight,
+                View::Circle => Room::Circle,
                 View::Settings => Room::Settings,
             }),
             now,

@@ -49,6 +49,8 @@ pub(super) struct Last {
 pub enum TonightAsk {
     /// A tune comes at the end of the list, or off it.
     List(TuneId, bool),
+    /// The tune on the stand comes on the list, or off it.
+    ListOpen(bool),
     /// A tune goes off the list.
     Remove(usize),
     /// A tune moves to another place.
@@ -192,7 +194,10 @@ impl Tonight {
             TonightAsk::Find(words) => self.finding.words = words,
             TonightAsk::Unplayed(days) => self.finding.unplayed = days,
             TonightAsk::Everyone(everyone) => self.finding.everyone = everyone,
-            TonightAsk::Move(..) | TonightAsk::Open(_) | TonightAsk::Next => {}
+            TonightAsk::Move(..)
+            | TonightAsk::ListOpen(_)
+            | TonightAsk::Open(_)
+            | TonightAsk::Next => {}
         }
         self.planned != list
     }

@@ -124,6 +124,48 @@ form-chip-pass = Teil { $part }, zum { $pass }. Mal
 
 ## Die Runde
 
+seat-singer = Stimme
+seat-in-b-flat = Instrument in B
+seat-in-e-flat = Instrument in Es
+seat-in-f = Instrument in F
+seat-in-c = Melodieinstrument
+seat-you = du
+seat-no-capo = ohne Kapo: Griffe von { $key }
+seat-capo-at = Kapo { $fret }: Griffe von { $key }
+seat-tuned = gestimmt { $notes }
+seat-reads = liest { $key }
+seat-range = singt { $low } bis { $high }
+seat-too-high = zu hoch: { $note } über { $top }
+seat-too-low = zu tief: { $note } unter { $bottom }
+seat-fits = { $low } bis { $high } passt
+seat-new-shapes = { $count ->
+    [one] 1 neuer Griff
+   *[other] { $count } neue Griffe
+}
+seat-hardest = am schwersten: { $chord }
+seat-below = Melodie geht unter die tiefste Saite
+seat-fret = Melodie bis Bund { $fret }
+seat-drones = leere Saiten klingen mit
+seat-put-back = Zurück: { $seat }
+seat-show = Hinüberzeigen: { $seat }
+seat-change = Ändern: { $seat }
+ease-easy = leicht
+ease-fair = mit Umsicht
+ease-hard = schwer
+key-easy = Leicht
+key-easy-for-all = Leicht für alle
+key-hard = Schwer: { $names }
+key-care = Umsicht: { $names }
+key-called = gerufen
+key-written = wie notiert
+key-play = In { $key } spielen
+voice-group = Alle
+voice-soprano = Sopran
+voice-mezzo = Mezzo
+voice-alto = Alt
+voice-tenor = Tenor
+voice-baritone = Bariton
+voice-bass = Bass
 circle-sounds = klingt
 circle-tune = Stück:
 circle-choose-tune = Stück wählen
@@ -162,6 +204,27 @@ seat-remove = Platz wegnehmen
 
 ## Die Liste für heute
 
+last-never = noch nicht gespielt
+last-tonight = heute in { $key } gespielt
+last-yesterday = gestern in { $key }
+last-days = vor { $days } Tagen in { $key }
+save-said = Nach Tonart geordnet spart ihr { $what }.
+save-pegs = { $count ->
+    [one] 1 Wirbeldrehung
+   *[other] { $count } Wirbeldrehungen
+}
+save-capos = { $count ->
+    [one] 1 Kapowechsel
+   *[other] { $count } Kapowechsel
+}
+save-keys = { $count ->
+    [one] 1 Tonartwechsel
+   *[other] { $count } Tonartwechsel
+}
+undo-removed = Zurück: { $title }
+undo-reordered = Zurück zur Ordnung davor
+yesterday = Gestern
+date = { $day }.{ $month }.{ $year }
 tonight-list = Liste
 tonight-played = Gespielt
 tonight-add = Stücke dazu

@@ -126,6 +126,48 @@ form-chip-pass = Part { $part }, time { $pass }
 
 ## The circle
 
+seat-singer = Singer
+seat-in-b-flat = Instrument in B♭
+seat-in-e-flat = Instrument in E♭
+seat-in-f = Instrument in F
+seat-in-c = Melody instrument
+seat-you = you
+seat-no-capo = no capo: { $key } shapes
+seat-capo-at = capo { $fret }: { $key } shapes
+seat-tuned = tuned { $notes }
+seat-reads = reads { $key }
+seat-range = sings { $low } to { $high }
+seat-too-high = too high: { $note } above { $top }
+seat-too-low = too low: { $note } below { $bottom }
+seat-fits = { $low } to { $high } fits
+seat-new-shapes = { $count ->
+    [one] 1 new shape
+   *[other] { $count } new shapes
+}
+seat-hardest = hardest: { $chord }
+seat-below = melody goes below the lowest string
+seat-fret = melody up to fret { $fret }
+seat-drones = open strings ring
+seat-put-back = Put back: { $seat }
+seat-show = Show across: { $seat }
+seat-change = Change: { $seat }
+ease-easy = easy
+ease-fair = with care
+ease-hard = hard
+key-easy = Easy
+key-easy-for-all = Easy for everyone
+key-hard = Hard: { $names }
+key-care = Care: { $names }
+key-called = called
+key-written = as written
+key-play = Play it in { $key }
+voice-group = Everybody
+voice-soprano = Soprano
+voice-mezzo = Mezzo
+voice-alto = Alto
+voice-tenor = Tenor
+voice-baritone = Baritone
+voice-bass = Bass
 circle-sounds = sounds
 circle-tune = Tune:
 circle-choose-tune = Choose a tune
@@ -164,6 +206,27 @@ seat-remove = Take the seat away
 
 ## Tonight's list
 
+last-never = not played yet
+last-tonight = played tonight in { $key }
+last-yesterday = yesterday in { $key }
+last-days = { $days } days ago in { $key }
+save-said = The order by keys saves { $what }.
+save-pegs = { $count ->
+    [one] 1 turned peg
+   *[other] { $count } turned pegs
+}
+save-capos = { $count ->
+    [one] 1 moved capo
+   *[other] { $count } moved capos
+}
+save-keys = { $count ->
+    [one] 1 change of key
+   *[other] { $count } changes of key
+}
+undo-removed = Put back: { $title }
+undo-reordered = Back to the order before
+yesterday = Yesterday
+date = { $year }-{ $month }-{ $day }
 tonight-list = List
 tonight-played = Played
 tonight-add = Add tunes

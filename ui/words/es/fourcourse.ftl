@@ -124,6 +124,48 @@ form-chip-pass = Parte { $part }, vez { $pass }
 
 ## La ronda
 
+seat-singer = Voz
+seat-in-b-flat = Instrumento en Si♭
+seat-in-e-flat = Instrumento en Mi♭
+seat-in-f = Instrumento en Fa
+seat-in-c = Instrumento de melodía
+seat-you = tú
+seat-no-capo = sin cejilla: posiciones de { $key }
+seat-capo-at = cejilla { $fret }: posiciones de { $key }
+seat-tuned = afinado { $notes }
+seat-reads = lee { $key }
+seat-range = canta de { $low } a { $high }
+seat-too-high = muy alto: { $note } sobre { $top }
+seat-too-low = muy bajo: { $note } bajo { $bottom }
+seat-fits = { $low } a { $high } va bien
+seat-new-shapes = { $count ->
+    [one] 1 posición nueva
+   *[other] { $count } posiciones nuevas
+}
+seat-hardest = lo más difícil: { $chord }
+seat-below = la melodía baja de la cuerda más grave
+seat-fret = melodía hasta el traste { $fret }
+seat-drones = suenan cuerdas al aire
+seat-put-back = Devolver: { $seat }
+seat-show = Mostrar enfrente: { $seat }
+seat-change = Cambiar: { $seat }
+ease-easy = fácil
+ease-fair = con cuidado
+ease-hard = difícil
+key-easy = Fácil
+key-easy-for-all = Fácil para todos
+key-hard = Difícil: { $names }
+key-care = Cuidado: { $names }
+key-called = pedida
+key-written = como escrita
+key-play = Tocarlo en { $key }
+voice-group = Todos
+voice-soprano = Soprano
+voice-mezzo = Mezzo
+voice-alto = Contralto
+voice-tenor = Tenor
+voice-baritone = Barítono
+voice-bass = Bajo
 circle-sounds = suena
 circle-tune = Tema:
 circle-choose-tune = Elegir un tema
@@ -162,6 +204,27 @@ seat-remove = Quitar el puesto
 
 ## La lista de esta noche
 
+last-never = sin tocar aún
+last-tonight = tocado hoy en { $key }
+last-yesterday = ayer en { $key }
+last-days = hace { $days } días en { $key }
+save-said = El orden por tonos ahorra { $what }.
+save-pegs = { $count ->
+    [one] 1 clavija
+   *[other] { $count } clavijas
+}
+save-capos = { $count ->
+    [one] 1 cambio de cejilla
+   *[other] { $count } cambios de cejilla
+}
+save-keys = { $count ->
+    [one] 1 cambio de tono
+   *[other] { $count } cambios de tono
+}
+undo-removed = Devolver: { $title }
+undo-reordered = Volver al orden anterior
+yesterday = Ayer
+date = { $day }/{ $month }/{ $year }
 tonight-list = Lista
 tonight-played = Tocado
 tonight-add = Añadir temas

@@ -37,7 +37,10 @@ mod made {
 }
 
 /// The window as a component, what the Stand tells of its layout, what the band sheet shows, and the colours, for the tests that drive and measure.
-pub use made::{App, Band as BandGlobal, Colours, Stand as StandGlobal, Theme as ThemeGlobal};
+pub use made::{
+    App, Band as BandGlobal, Circle as CircleGlobal, Colours, Stand as StandGlobal,
+    Theme as ThemeGlobal, Tonight as TonightGlobal,
+};
 
 /// What the window shows and asks: the desk, with whoever carries out what reaches beyond it.
 pub trait Host {

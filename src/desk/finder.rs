@@ -1,7 +1,5 @@
 //! Finding a tune from within another room: by words, by what was not played lately, by what everybody can play.
 
-use std::collections::HashMap;
-
 use chrono::{Days, NaiveDate};
 
 use crate::circle::{Everyone, Seat, longest_unplayed};
@@ -9,7 +7,7 @@ use crate::circle::{Everyone, Seat, longest_unplayed};
 use super::cards::key_name;
 use super::settings::Settings;
 use super::songbook::{Songbook, TuneId};
-use super::tonight::Last;
+use super::tonight::{Last, Tonight};
 
 /// Most tunes that are shown at once; words narrow down.
 const MOST_FOUND: usize = 60;
@@ -71,8 +69,7 @@ pub(super) struct Shelf<'a> {
     pub(super) songbook: &'a dyn Songbook,
     pub(super) settings: &'a Settings,
     pub(super) seats: &'a [Seat],
-    pub(super) last: &'a HashMap<TuneId, Last>,
-    pub(super) listed: &'a dyn Fn(TuneId) -> bool,
+    pub(super) tonight: &'a Tonight,
 }
 
 /// The tunes that fit, best match first; of those not played lately the ones that have waited longest first.
@@ -85,7 +82,7 @@ pub(super) fn find(finding: &Finding, shelf: &Shelf<'_>) -> FinderView {
         found.retain(|&at| everyone.knows(&entries[at].chords));
     }
     if let Some(days) = finding.unplayed {
-        let day = |&at: &usize| shelf.last.get(&entries[at].id).map(|last| last.day);
+        let day = |&at: &usize| shelf.tonight.last(entries[at].id).map(|last| last.day);
         let last: Vec<Option<NaiveDate>> = found.iter().map(day).collect();
         let since = today.checked_sub_days(Days::new(days.into()));
         let waiting = longest_unplayed(&last, since.unwrap_or(NaiveDate::MIN));
@@ -100,8 +97,8 @@ pub(super) fn find(finding: &Finding, shelf: &Shelf<'_>) -> FinderView {
             rhythm: entry.rhythm.clone(),
             key,
             mode,
-            last: last_played(shelf.last.get(&entry.id), today, shelf.settings),
-            listed: (shelf.listed)(entry.id),
+            last: last_played(shelf.tonight.last(entry.id), today, shelf.settings),
+            listed: shelf.tonight.place(entry.id).is_some(),
         }
     };
     FinderView {

@@ -8,6 +8,7 @@ mod band;
 mod cards;
 mod circle;
 mod downbeats;
+mod evening;
 mod finder;
 mod follow;
 mod leader;
@@ -50,8 +51,7 @@ pub use tonight::{
 
 use crate::band::Command;
 use crate::frets::Instrument;
-use circle::{Circle, Looked};
-use finder::Shelf;
+use circle::Circle;
 use leader::Leader;
 use list::List;
 use on_stand::OnStand;
@@ -163,25 +163,6 @@ impl Desk {
         at
     }
 
-    /// A tune has been played when the end of a time through is reached.
-    fn note_played(&mut self, at: Moment) {
-        let Some((tune, stand)) = self.open.as_ref().filter(|(_, stand)| stand.is_played(at))
-        else {
-            return;
-        };
-        let (tune, key, day) = (*tune, stand.key(), self.songbook.today());
-        if let Some(played) = self.tonight.note(Played { tune, key, day }) {
-            let kept = self.songbook.keep_played(played);
-            self.must_be_kept(kept);
-        }
-    }
-
-    fn must_be_kept(&mut self, kept: bool) {
-        if !kept {
-            self.notice = Some(Notice::EveningNotKept);
-        }
-    }
-
     /// Grants a wish at a moment, counted from when the app was opened.
     pub fn ask(&mut self, ask: Ask, now: Duration) {
         let at = self.hear(now);
@@ -221,61 +202,6 @@ impl Desk {
         self.leader.mix(now, &self.settings.band);
     }
 
-    fn ask_circle(&mut self, ask: CircleAsk, at: Moment) {
-        if let CircleAsk::Play(tonic) = ask {
-            if let Some(tune) = self.circle.other().map(|(tune, _)| tune) {
-                self.put_on_stand(tune, at);
-            }
-            self.circle.look_at_stand();
-            self.ask_stand(&Ask::KeyOn(tonic), at);
-            if self.open.is_some() {
-                self.room = Room::Stand;
-            }
-        } else if self.circle.ask(ask, self.songbook.as_ref()) {
-            let kept = self.songbook.keep_circle(self.circle.kept());
-            self.must_be_kept(kept);
-        }
-    }
-
-    fn ask_tonight(&mut self, ask: TonightAsk, at: Moment) {
-        let planned = match ask {
-            TonightAsk::Open(place) => self.tonight.at(place),
-            TonightAsk::Next => {
-                let open = self.open.as_ref().map(|(open, _)| *open);
-                open.and_then(|open| self.tonight.next(open, self.songbook.today()))
-            }
-            TonightAsk::ListOpen(on) => {
-                if let Some((tune, stand)) = &self.open {
-                    let (tune, tonic) = (*tune, stand.key().tonic);
-                    self.ask_tonight(TonightAsk::List(tune, on), at);
-                    if self.tonight.remember(tune, tonic, self.songbook.as_ref()) {
-                        self.keep_tonight();
-                    }
-                }
-                None
-            }
-            ask => {
-                let seats = self.circle.seats(&self.settings);
-                if self.tonight.ask(ask, self.songbook.as_ref(), &seats) {
-                    self.keep_tonight();
-                }
-                None
-            }
-        };
-        if let Some(Planned { tune, key }) = planned {
-            let new = self.open.as_ref().is_none_or(|(open, _)| *open != tune);
-            self.put_on_stand(tune, at);
-            if let Some(tonic) = key.filter(|_| new) {
-                self.ask_stand(&Ask::KeyOn(tonic), at);
-            }
-        }
-    }
-
-    fn keep_tonight(&mut self) {
-        let kept = self.songbook.keep_tonight(self.tonight.planned());
-        self.must_be_kept(kept);
-    }
-
     /// What is asked of the tune on the stand; the band is told what comes of it.
     fn ask_stand(&mut self, ask: &Ask, at: Moment) {
         let Some((tune, stand)) = &mut self.open else {
@@ -287,15 +213,8 @@ impl Desk {
         }
         stand.ask(ask, &self.settings, at);
         self.leader.tell(at.now, stand.told());
-        if matches!(ask, Ask::KeyUp(_) | Ask::KeyOn(_) | Ask::WrittenKey) {
-            let tonic = stand.key().tonic;
-            if self.tonight.remember(*tune, tonic, self.songbook.as_ref()) {
-                let kept = self.songbook.keep_tonight(self.tonight.planned());
-                if !kept {
-                    self.notice = Some(Notice::EveningNotKept);
-                }
-            }
-        }
+        let keyed = matches!(ask, Ask::KeyUp(_) | Ask::KeyOn(_) | Ask::WrittenKey);
+        let keyed = keyed.then(|| (*tune, stand.key().tonic));
         // What sounds alone goes along with the tempo and the key.
         match (ask, self.leader.alone()) {
             (Ask::Faster(_) | Ask::TapTempo, Some(_)) => {
@@ -306,6 +225,12 @@ impl Desk {
                 self.leader.tell(at.now, [Command::Score(score)]);
             }
             _ => {}
+        }
+        // The list keeps the key that a tune of it is played in.
+        if let Some((tune, tonic)) = keyed
+            && self.tonight.remember(tune, tonic, self.songbook.as_ref())
+        {
+            self.keep_tonight();
         }
     }
 
@@ -389,45 +314,6 @@ impl Desk {
             .tonight
             .next_tune(*open, self.songbook.as_ref(), &self.settings);
         Some(view)
-    }
-
-    /// The circle view.
-    pub fn circle(&mut self) -> CircleView {
-        let looked = self.open.as_ref().map(|(id, stand)| {
-            let (tune, simplify) = stand.written();
-            Looked {
-                id: *id,
-                tune,
-                key: stand.key(),
-                simplify,
-                on_stand: true,
-            }
-        });
-        let seats = self.circle.seats(&self.settings);
-        let listed = |tune| self.tonight.place(tune).is_some();
-        let shelf = Shelf {
-            songbook: self.songbook.as_ref(),
-            settings: &self.settings,
-            seats: &seats,
-            last: self.tonight.last(),
-            listed: &listed,
-        };
-        self.circle.view(looked, &shelf)
-    }
-
-    /// The view of tonight's list.
-    pub fn tonight(&self) -> TonightView {
-        let seats = self.circle.seats(&self.settings);
-        let listed = |tune| self.tonight.place(tune).is_some();
-        let shelf = Shelf {
-            songbook: self.songbook.as_ref(),
-            settings: &self.settings,
-            seats: &seats,
-            last: self.tonight.last(),
-            listed: &listed,
-        };
-        self.tonight
-            .view(self.open.as_ref().map(|(id, _)| *id), &shelf)
     }
 
     /// The settings view.

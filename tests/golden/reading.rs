@@ -9,7 +9,9 @@ use std::time::Duration;
 
 use fourcourse::bind::picture::Sitting;
 use fourcourse::bind::{Host, StandGlobal};
-use fourcourse::desk::{Ask, Notice, Room, SettingsView, SongbookView, StandView, Theme};
+use fourcourse::desk::{
+    Ask, CircleView, Notice, Room, SettingsView, SongbookView, StandView, Theme, TonightView,
+};
 use slint::ComponentHandle;
 
 use crate::sample::{self, Still};
@@ -51,6 +53,14 @@ impl Host for Changing {
 
     fn settings(&self) -> SettingsView {
         self.0.settings()
+    }
+
+    fn circle(&mut self) -> CircleView {
+        self.0.circle()
+    }
+
+    fn tonight(&self) -> TonightView {
+        self.0.tonight()
     }
 
     fn notice(&self) -> Option<Notice> {

@@ -7,12 +7,15 @@ use std::time::Duration;
 use fourcourse::band::{Ending, Player, Style};
 use fourcourse::bind::Host;
 use fourcourse::desk::{
-    Ask, BandSettings, BandView, ChordCard, ChordNames, Filter, FollowState, FormChip, Heard,
-    Language, MapBar, MapLine, MissingNote, NextCard, Notice, Passed, PlayerView, RampView,
+    Ask, BandSettings, BandView, ChordCard, ChordNames, CircleView, Filter, FollowState, FormChip,
+    Heard, Language, MapBar, MapLine, MissingNote, NextCard, Notice, Passed, PlayerView, RampView,
     RingString, Room, Settings, SettingsView, ShapeView, Simplify, SlotView, SongbookState,
-    SongbookView, StandView, StrumView, SungWords, Theme, TuneId, TuneRow, Tuning, Verdict,
+    SongbookView, StandView, StrumView, SungWords, Theme, TonightView, TuneId, TuneRow, Tuning,
+    Verdict,
 };
 use fourcourse::theory::{Key, Mode, Naming, NoteName};
+
+use super::people;
 
 /// A host whose views stand still.
 #[derive(Clone)]
@@ -22,6 +25,8 @@ pub(crate) struct Still {
     pub(crate) songbook: SongbookView,
     pub(crate) settings: SettingsView,
     pub(crate) notice: Option<Notice>,
+    pub(crate) circle: CircleView,
+    pub(crate) tonight: TonightView,
 }
 
 impl Host for Still {
@@ -43,6 +48,14 @@ impl Host for Still {
         self.notice.clone()
     }
 
+    fn circle(&mut self) -> CircleView {
+        self.circle.clone()
+    }
+
+    fn tonight(&self) -> TonightView {
+        self.tonight.clone()
+    }
+
     fn songbook(&self) -> SongbookView {
         self.songbook.clone()
     }
@@ -60,6 +73,8 @@ impl Still {
             songbook: songbook(),
             settings: settings(theme),
             notice: None,
+            circle: people::circle(),
+            tonight: people::tonight(),
         }
     }
 
@@ -278,6 +293,8 @@ pub(crate) fn reel() -> StandView {
         bar: (5, 8),
         sung: None,
         band: band(),
+        listed: false,
+        next_tune: None,
     }
 }
 

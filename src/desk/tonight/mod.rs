@@ -124,9 +124,9 @@ impl Tonight {
         &self.planned
     }
 
-    /// When each tune was played last.
-    pub(super) fn last(&self) -> &HashMap<TuneId, Last> {
-        &self.last
+    /// When a tune was played last.
+    pub(super) fn last(&self, tune: TuneId) -> Option<&Last> {
+        self.last.get(&tune)
     }
 
     /// Where a tune is on the list.

@@ -106,7 +106,7 @@ impl Tonight {
                 key,
                 mode,
                 moved: planned.key.is_some(),
-                last: last_played(self.last.get(&planned.tune), today, settings),
+                last: last_played(self.last(planned.tune), today, settings),
                 open: open == Some(planned.tune),
             })
         };

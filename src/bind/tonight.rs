@@ -119,6 +119,7 @@ pub(super) fn hook(interface: &Interface) {
         Some(Ask::Tonight(ask))
     }
     let place = |at: i32| usize::try_from(at).ok();
+    global.on_back(interface.asks_for(Ask::Back));
     global.on_open(interface.asks(move |_, at| tonight(TonightAsk::Open(place(at)?))));
     global.on_remove(interface.asks(move |_, at| tonight(TonightAsk::Remove(place(at)?))));
     global.on_take_back(interface.asks_for(Ask::Tonight(TonightAsk::Undo)));

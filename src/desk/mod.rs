@@ -268,6 +268,7 @@ impl Desk {
                 let rate = self.leader.players().transport().rate();
                 self.open = Some((id, OnStand::new(tune, &self.settings, rate)));
                 self.tonight.put();
+                self.circle.look_at_stand();
                 self.room = Room::Stand;
             }
             None => self.notice = Some(Notice::TuneUnreadable),

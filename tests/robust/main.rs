@@ -7,6 +7,7 @@ mod abc_songbook;
 mod band;
 mod chart;
 mod circle;
+mod evening;
 mod frets;
 mod store;
 mod store_damage;

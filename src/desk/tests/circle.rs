@@ -211,6 +211,10 @@ fn another_tune_is_looked_at_without_leaving_the_one_on_the_stand() {
         ("Weir Waltz", "G")
     );
     assert!(desk.circle().tune.unwrap().on_stand);
+    // Who puts another tune on the stand looks at that one.
+    circle(&mut desk, [CircleAsk::Tune(Some(TuneId(1)))]);
+    desk.ask(Ask::Open(TuneId(1)), Duration::ZERO);
+    assert!(desk.circle().tune.unwrap().on_stand);
     let view = circle(&mut desk, [CircleAsk::Find("bucket".to_owned())]);
     assert_eq!(view.finder.rows[0].title, "Bucket Test");
 }

@@ -4,7 +4,9 @@
 
 mod band;
 mod called;
+mod circle;
 mod tab;
+mod tonight;
 
 use std::io;
 
@@ -403,6 +405,7 @@ impl Words {
         match notice {
             Notice::TuneUnreadable => fl!(self.loader, "notice-tune-unreadable"),
             Notice::SettingsNotKept => fl!(self.loader, "notice-settings-not-kept"),
+            Notice::EveningNotKept => fl!(self.loader, "notice-evening-not-kept"),
             Notice::NotRestored => fl!(self.loader, "notice-not-restored"),
             Notice::SetAside {
                 file, newer: true, ..

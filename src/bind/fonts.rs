@@ -5,10 +5,13 @@ use std::sync::Arc;
 use slint::fontique_011::fontique::{Blob, GenericFamily};
 use slint::fontique_011::shared_collection;
 
+/// The bold font.
+pub(super) const BOLD: &[u8] = include_bytes!("../../ui/theme/fonts/FourcourseSans-Bold.ttf");
+
 const FILES: [&[u8]; 3] = [
     include_bytes!("../../ui/theme/fonts/FourcourseSans-Regular.ttf"),
     include_bytes!("../../ui/theme/fonts/FourcourseSans-SemiBold.ttf"),
-    include_bytes!("../../ui/theme/fonts/FourcourseSans-Bold.ttf"),
+    BOLD,
 ];
 
 /// Registers the font; to be called after the platform is chosen and before the first component is made.

@@ -5,13 +5,16 @@
 
 mod band;
 mod called;
+mod circle;
 mod fonts;
 mod keep;
+mod outline;
 pub mod picture;
 mod run;
 mod settings;
 mod songbook;
 mod stand;
+mod tonight;
 
 use std::cell::{Cell, RefCell};
 use std::collections::VecDeque;
@@ -23,7 +26,8 @@ use slint::{ComponentHandle, Timer, TimerMode};
 pub use run::{NoWindow, clock, run};
 
 use crate::desk::{
-    Ask, CalledView, Desk, Notice, Room, SettingsView, SongbookView, StandView, Theme,
+    Ask, CalledView, CircleView, Desk, Notice, Room, SettingsView, SongbookView, StandView, Theme,
+    TonightView,
 };
 use crate::words::{Words, system_language};
 
@@ -36,8 +40,8 @@ mod made {
 
 /// The window as a component, what the Stand tells of its layout, what the band sheet shows, and the colours, for the tests that drive and measure.
 pub use made::{
-    App, Band as BandGlobal, Called as CalledGlobal, Colours, HeldName, Stand as StandGlobal,
-    Theme as ThemeGlobal,
+    App, Band as BandGlobal, Called as CalledGlobal, Circle as CircleGlobal, Colours, HeldName,
+    Stand as StandGlobal, Theme as ThemeGlobal, Tonight as TonightGlobal,
 };
 
 /// What the window shows and asks: the desk, with whoever carries out what reaches beyond it.
@@ -54,6 +58,10 @@ pub trait Host {
     fn songbook(&self) -> SongbookView;
     /// What was called, as it is to be seen.
     fn called(&mut self) -> CalledView;
+    /// The circle as it is to be seen.
+    fn circle(&mut self) -> CircleView;
+    /// Tonight's list as it is to be seen.
+    fn tonight(&self) -> TonightView;
     /// The settings as they are to be seen.
     fn settings(&self) -> SettingsView;
     /// What the player should know, until it is closed.
@@ -85,6 +93,14 @@ impl Host for Desk {
         Desk::called(self)
     }
 
+    fn circle(&mut self) -> CircleView {
+        Desk::circle(self)
+    }
+
+    fn tonight(&self) -> TonightView {
+        Desk::tonight(self)
+    }
+
     fn settings(&self) -> SettingsView {
         self.settings_view()
     }
@@ -114,6 +130,11 @@ struct Inner {
     songbook: RefCell<songbook::Songbook>,
     called: RefCell<called::Called>,
     settings: RefCell<settings::Settings>,
+    circle: RefCell<circle::Circle>,
+    tonight: RefCell<tonight::Tonight>,
+    /// Which of the rooms on either side of a wide window are open.
+    circle_open: Cell<bool>,
+    tonight_open: Cell<bool>,
 }
 
 impl Interface {
@@ -138,6 +159,10 @@ impl Interface {
             songbook: RefCell::default(),
             called: RefCell::default(),
             settings: RefCell::default(),
+            circle: RefCell::default(),
+            tonight: RefCell::default(),
+            circle_open: Cell::new(false),
+            tonight_open: Cell::new(false),
         });
         let interface = Self(inner);
         interface.hook_words();
@@ -146,6 +171,8 @@ impl Interface {
         songbook::hook(&interface);
         called::hook(&interface);
         settings::hook(&interface);
+        circle::hook(&interface);
+        tonight::hook(&interface);
         interface
             .app()
             .on_close_notice(interface.asks_for(Ask::CloseNotice));
@@ -204,6 +231,8 @@ impl Interface {
             inner.songbook.borrow_mut().forget();
             inner.called.borrow_mut().forget();
             inner.settings.borrow_mut().forget();
+            inner.circle.borrow_mut().forget();
+            inner.tonight.borrow_mut().forget();
         }
         let theme = inner.app.global::<made::Theme>();
         theme.set_name(theme_name(settings.settings.theme));
@@ -215,8 +244,28 @@ impl Interface {
         inner.songbook.borrow_mut().show(self, songbook);
         let called = inner.host.borrow_mut().called();
         inner.called.borrow_mut().show(self, called);
+        self.show_open(room);
         self.tick();
         inner.app.set_room(to_made(room));
+    }
+
+    /// Shows the circle and tonight's list where they are open: they cost more than a touch of the Stand should.
+    fn show_open(&self, room: Room) {
+        let inner = &self.0;
+        match room {
+            Room::Circle => inner.circle_open.set(true),
+            Room::Stand | Room::Porch => inner.circle_open.set(false),
+            Room::Tonight => inner.tonight_open.set(true),
+            Room::Songbook | Room::Called | Room::Settings => inner.tonight_open.set(false),
+        }
+        if inner.circle_open.get() {
+            let view = inner.host.borrow_mut().circle();
+            inner.circle.borrow_mut().show(self, view);
+        }
+        if inner.tonight_open.get() {
+            let view = inner.host.borrow().tonight();
+            inner.tonight.borrow_mut().show(self, view);
+        }
     }
 
     /// Shows the Stand as it is now, and goes on doing so while a clock runs.

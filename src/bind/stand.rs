@@ -8,7 +8,7 @@ use super::keep::{fixed, int, keep, shared};
 use super::{Interface, at, made, place};
 use crate::desk::{
     Ask, ChordCard, ChordNames, FollowState, MOST_CAPO, Passed, Room, ShapeView, Simplify,
-    StandView, Verdict,
+    StandView, TonightAsk, Verdict,
 };
 use crate::theory::NoteName;
 use crate::words::{Words, chip_name, tempo};
@@ -170,6 +170,9 @@ fn show_state(global: &made::Stand<'_>, words: &Words, view: &StandView) {
     global.set_next_beats(next.map_or(0, |next| int(next.beats)));
     global.set_next_beats_left(next.map_or(0, |next| int(next.beats_left)));
     let sung = view.sung.as_ref();
+    global.set_listed(view.listed);
+    let next_tune = view.next_tune.as_ref().map(|next| words.next_tune(next));
+    global.set_next_tune(next_tune.unwrap_or_default().into());
     global.set_has_words(sung.is_some());
     global.set_sung(sung.map_or("", |sung| &sung.now).into());
     global.set_sung_then(sung.map_or("", |sung| &sung.then).into());
@@ -205,7 +208,7 @@ pub(super) fn chord(words: &Words, names: ChordNames, card: &ChordCard) -> made:
     }
 }
 
-fn shape(words: &Words, chord: &str, view: &ShapeView) -> made::Shape {
+pub(super) fn shape(words: &Words, chord: &str, view: &ShapeView) -> made::Shape {
     let text = |finger: &u8| match finger {
         0 => SharedString::default(),
         finger => finger.to_string().into(),
@@ -338,6 +341,8 @@ pub(super) fn hook(interface: &Interface) {
     global.on_this_is_one(interface.asks_for(Ask::ThisIsOne));
     global.on_tap_tempo(interface.asks_for(Ask::TapTempo));
     global.on_written_key(interface.asks_for(Ask::WrittenKey));
+    global.on_set_listed(interface.asks(|_, on| Some(Ask::Tonight(TonightAsk::ListOpen(on)))));
+    global.on_to_next_tune(interface.asks_for(Ask::Tonight(TonightAsk::Next)));
     global.on_other_shape(interface.asks_for(Ask::OtherShape));
     global.on_jump_to(interface.asks(|_, bar: i32| usize::try_from(bar).ok().map(Ask::JumpTo)));
     global.on_jump_to_part(

@@ -9,7 +9,7 @@ use std::cell::RefCell;
 use std::rc::Rc;
 
 use crate::chart::{Changes, Playing, Tune};
-use crate::frets::{Capo, InKey, Instrument, Setup, ring_in_key, setups};
+use crate::frets::{Capo, InKey, Instrument, Setup, ring_in_key};
 use crate::theory::{Chord, Key, Pitch, Symbol, Transposition};
 
 use super::hands::{CapoAdvice, Hands};
@@ -70,6 +70,13 @@ pub struct VoiceInKey {
     pub under: i32,
 }
 
+impl VoiceInKey {
+    /// What it asks of the voice, counted as fingers are.
+    fn effort(self) -> f32 {
+        OVER * times(self.over) + UNDER * times(self.under)
+    }
+}
+
 /// What a key is to a seat.
 #[derive(Debug, Clone, PartialEq)]
 pub struct SeatInKey {
@@ -83,6 +90,13 @@ pub struct SeatInKey {
     pub written: Key,
     /// All of it, in fingers; smaller is better.
     pub effort: f32,
+}
+
+impl SeatInKey {
+    /// What it asks of hands and eyes alone, in fingers.
+    pub(super) fn effort_without_voice(&self) -> f32 {
+        self.effort - self.voice.map_or(0.0, VoiceInKey::effort)
+    }
 }
 
 /// A key and what it is to the circle.
@@ -165,7 +179,7 @@ fn up(pitch: Pitch, semitones: i32, key: Key) -> Pitch {
 }
 
 /// The chords of a tune, each with the share of a time through that it holds.
-pub(super) fn shares(tune: &Tune) -> Vec<(Chord, f32)> {
+pub fn shares(tune: &Tune) -> Vec<(Chord, f32)> {
     let playing: Playing = tune.playing();
     let changes = Changes::of(tune, &playing);
     let mut held: Vec<(Chord, i64)> = Vec::new();
@@ -194,8 +208,8 @@ fn in_key(
     melody: Option<Compass>,
 ) -> SeatInKey {
     let mut effort = 0.0;
-    let in_hand = seat.instrument.as_ref().map(|instrument| {
-        let (in_hand, hard) = hands_in_key(seat, instrument, all_hands, key, chords);
+    let in_hand = seat.set_up(key).map(|set_up| {
+        let (in_hand, hard) = hands_in_key(seat, set_up, all_hands, key, chords);
         effort += hard;
         in_hand
     });
@@ -228,19 +242,12 @@ fn in_key(
 
 fn hands_in_key(
     seat: &Seat,
-    instrument: &Instrument,
+    (tuned, habit, setup): (Instrument, CapoHabit, Option<Setup>),
     all_hands: &AllHands,
     key: Key,
     chords: &[(Chord, f32)],
 ) -> (HandsInKey, f32) {
-    let setup = setups(instrument, key).into_iter().next();
-    let tuned = setup.map_or_else(|| instrument.clone(), |setup| setup.tuned(instrument));
     let hands = all_hands.on(&tuned);
-    // Whose instrument is set up for the key leaves the capo where the setup has it.
-    let habit = setup.map_or(seat.capo, |setup| match setup.capo.fret {
-        0 => CapoHabit::Never,
-        fret => CapoHabit::Always(fret),
-    });
     let advice = hands.capo_advice(habit, seat.known.as_ref(), key, chords);
     let advice = advice.into_iter().next();
     let capo = advice.unwrap_or(CapoAdvice {
@@ -256,10 +263,12 @@ fn hands_in_key(
     // A guitar has many; more than three do not help more.
     let ringing = |count: usize| times(i32::try_from(count.min(3)).unwrap_or(0));
     let effort = capo.effort - DRONE * (ringing(drones) + 0.5 * ringing(half_drones))
-        + setup.map_or(0.0, |setup| {
-            let work = setup.work(&Setup::USUAL, instrument);
-            RETUNING * times(i32::try_from(work).unwrap_or(i32::MAX))
-        });
+        + setup
+            .zip(seat.instrument.as_ref())
+            .map_or(0.0, |(setup, usual)| {
+                let work = setup.work(&Setup::USUAL, usual);
+                RETUNING * times(i32::try_from(work).unwrap_or(i32::MAX))
+            });
     let in_hand = HandsInKey {
         capo,
         chords: chords.len(),
@@ -307,13 +316,12 @@ fn voice_in_key(singer: Compass, melody: Compass, key: Key) -> (VoiceInKey, f32)
         };
         let over = melody.high.midi() - singer.high.midi();
         let under = singer.low.midi() - melody.low.midi();
-        let effort = OVER * times(over) + UNDER * times(under);
         let voice = VoiceInKey {
             melody,
             over,
             under,
         };
-        (voice, effort)
+        (voice, voice.effort())
     });
     let best = octaves.into_iter().min_by(|a, b| a.1.total_cmp(&b.1));
     best.unwrap_or(octaves[0])

@@ -62,14 +62,48 @@ pub fn least_retuning(keys: &[Key], seats: &[Seat]) -> Vec<usize> {
 /// What it takes the circle to go from one key to another: turned pegs and moved capos; and one more for the change of
 /// key itself, which every player has to follow.
 fn change(from: Key, to: Key, retuners: &[&Instrument]) -> u32 {
-    let setup = |instrument, key| {
-        let setups = setups(instrument, key);
-        setups.first().copied().unwrap_or(Setup::USUAL)
-    };
     let work = retuners
         .iter()
-        .map(|instrument| setup(instrument, to).work(&setup(instrument, from), instrument));
+        .map(|instrument| set_up(instrument, to).work(&set_up(instrument, from), instrument));
     work.sum::<u32>() + u32::from(from != to)
+}
+
+/// What the circle has to do between the tunes of a list.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Retuning {
+    /// Pegs that are turned.
+    pub pegs: u32,
+    /// Capos that are moved by those who set up anew for a key.
+    pub capos: u32,
+    /// Changes of key, which everybody has to follow.
+    pub keys: u32,
+}
+
+/// What it takes to play tunes in keys one after the other.
+///
+/// ```
+/// use fourcourse::{circle::{Retuning, Seat, retuning}, frets::Instrument};
+/// let banjo = Seat::playing(Instrument::by_id("banjo").unwrap());
+/// let keys = ["G", "D", "G"].map(|key| key.parse().unwrap());
+/// // To double C and back: two pegs each way, and a capo on and off.
+/// assert_eq!(retuning(&keys, &[banjo]), Retuning { pegs: 4, capos: 2, keys: 2 });
+/// ```
+pub fn retuning(keys: &[Key], seats: &[Seat]) -> Retuning {
+    let mut all = Retuning::default();
+    for pair in keys.windows(2) {
+        all.keys += u32::from(pair[0] != pair[1]);
+        for instrument in seats.iter().filter_map(|seat| seat.instrument.as_ref()) {
+            let (from, to) = (set_up(instrument, pair[0]), set_up(instrument, pair[1]));
+            all.pegs += to.pegs(&from, instrument);
+            all.capos += u32::from(from.capo != to.capo);
+        }
+    }
+    all
+}
+
+fn set_up(instrument: &Instrument, key: Key) -> Setup {
+    let setups = setups(instrument, key);
+    setups.first().copied().unwrap_or(Setup::USUAL)
 }
 
 /// The tunes that were not played since a day, each given by the day on which it was played last: the ones never played

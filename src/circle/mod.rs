@@ -5,6 +5,7 @@
 //! which order an evening's tunes cost the least retuning ([`least_retuning`]). It gives kinds and numbers, no sentences.
 
 mod best_key;
+mod ease;
 mod evening;
 mod hands;
 mod known;
@@ -12,8 +13,9 @@ mod seat;
 mod sheet;
 mod voice;
 
-pub use best_key::{HandsInKey, MelodyInKey, RankedKey, SeatInKey, VoiceInKey, best_keys};
-pub use evening::{least_retuning, longest_unplayed};
+pub use best_key::{HandsInKey, MelodyInKey, RankedKey, SeatInKey, VoiceInKey, best_keys, shares};
+pub use ease::{KeyEase, tune_ease};
+pub use evening::{Retuning, least_retuning, longest_unplayed, retuning};
 pub use hands::{CapoAdvice, Hands};
 pub use known::{Everyone, Known};
 pub use seat::{CapoHabit, Seat};

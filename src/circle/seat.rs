@@ -1,7 +1,7 @@
 //! A seat in the circle.
 
-use crate::frets::Instrument;
-use crate::theory::Reads;
+use crate::frets::{Instrument, Setup, setups};
+use crate::theory::{Key, Reads};
 
 use super::known::Known;
 use super::voice::Compass;
@@ -81,5 +81,18 @@ impl Seat {
             reads,
             ..Self::default()
         }
+    }
+
+    /// The instrument as it is set up for a key, what is then done with the capo, and the setup where there is one:
+    /// whoever tunes anew for a key leaves the capo where the setup has it.
+    pub(super) fn set_up(&self, key: Key) -> Option<(Instrument, CapoHabit, Option<Setup>)> {
+        let instrument = self.instrument.as_ref()?;
+        let setup = setups(instrument, key).into_iter().next();
+        let tuned = setup.map_or_else(|| instrument.clone(), |setup| setup.tuned(instrument));
+        let habit = setup.map_or(self.capo, |setup| match setup.capo.fret {
+            0 => CapoHabit::Never,
+            fret => CapoHabit::Always(fret),
+        });
+        Some((tuned, habit, setup))
     }
 }

@@ -1,8 +1,9 @@
 //! What a seat plays for a tune in a key: what sounds, what the hand makes, what stands on its page.
 
-use crate::frets::{Capo, Order, Shape, shapes};
+use crate::frets::{Capo, Instrument, Order, Setup, Shape, shapes};
 use crate::theory::{Chord, Key, Transposition};
 
+use super::hands::Hands;
 use super::seat::Seat;
 
 /// A chord of the tune in the terms of a seat.
@@ -27,6 +28,10 @@ pub struct Sheet {
     pub shapes: Key,
     /// The key on the page.
     pub written: Key,
+    /// The instrument as it is tuned for the key; the capo is not on it.
+    pub instrument: Option<Instrument>,
+    /// How an instrument that is tuned anew for a key is set up.
+    pub setup: Option<Setup>,
     /// The tune's chords, in the order that they were given.
     pub lines: Vec<Line>,
 }
@@ -44,12 +49,20 @@ impl Sheet {
     /// assert_eq!(clarinet.lines[1].written.to_string(), "F");
     /// ```
     pub fn of(seat: &Seat, key: Key, chords: &[(Chord, f32)]) -> Self {
-        let advice = seat.capo_advice(key, chords).into_iter().next();
-        let (capo, held_key) = advice.map_or((0, key), |advice| (advice.fret, advice.shapes));
+        let (mut capo, mut held_key) = (0, key);
+        let (mut instrument, mut setup) = (None, None);
+        if let Some((tuned, habit, set_up)) = seat.set_up(key) {
+            let hands = Hands::new(tuned.clone());
+            let advice = hands.capo_advice(habit, seat.known.as_ref(), key, chords);
+            if let Some(advice) = advice.first() {
+                (capo, held_key) = (advice.fret, advice.shapes);
+            }
+            (instrument, setup) = (Some(tuned), set_up);
+        }
         let down = Transposition::between(key, held_key);
         let up = seat.reads.written(key);
         let line = |&(sounding, _): &(Chord, f32)| {
-            let shape = seat.instrument.as_ref().and_then(|instrument| {
+            let shape = instrument.as_ref().and_then(|instrument| {
                 shapes(instrument, Capo::at(capo), sounding, Order::Beginner, 1).pop()
             });
             Line {
@@ -67,6 +80,8 @@ impl Sheet {
             shapes: held_key,
             written: seat.reads.written_key(key),
             lines: chords.iter().map(line).collect(),
+            instrument,
+            setup,
         }
     }
 }
@@ -75,6 +90,19 @@ impl Sheet {
 mod tests {
     use super::*;
     use crate::frets::Instrument;
+
+    #[test]
+    fn a_banjo_plays_the_shapes_of_the_tuning_that_the_key_asks_for() {
+        // The sheet of trade facts: D from double C, capo 2.
+        let chords = ["D", "G", "A"].map(|chord| (chord.parse().unwrap(), 0.3));
+        let banjo = Seat::playing(Instrument::by_id("banjo").unwrap());
+        let sheet = Sheet::of(&banjo, "D".parse().unwrap(), &chords);
+        assert_eq!((sheet.capo, sheet.shapes.to_string()), (2, "C".to_owned()));
+        assert_eq!(sheet.setup.unwrap().tuning.unwrap().id, "double-c");
+        let open = sheet.instrument.unwrap().courses[3].open;
+        assert_eq!(open.to_string(), "C4");
+        assert_eq!(sheet.lines[0].held.to_string(), "C");
+    }
 
     #[test]
     fn a_left_handed_sheet_is_a_mirror_of_the_same_chords() {

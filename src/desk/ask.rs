@@ -4,9 +4,11 @@ use crate::theory::{Key, Naming, NoteName};
 
 use super::band::BandAsk;
 use super::called::CalledAsk;
+use super::circle::CircleAsk;
 use super::settings::{Language, Theme};
 use super::songbook::TuneId;
 use super::stand::{ChordNames, Simplify};
+use super::tonight::TonightAsk;
 
 /// The rooms of the app.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -76,6 +78,10 @@ pub enum Ask {
     Band(BandAsk),
     /// Of what was called.
     Called(CalledAsk),
+    /// About the circle.
+    Circle(CircleAsk),
+    /// About tonight's list.
+    Tonight(TonightAsk),
 
     /// The circle plays it so many semitones higher.
     KeyUp(i32),

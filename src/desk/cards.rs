@@ -4,7 +4,7 @@ use std::collections::HashMap;
 use std::rc::Rc;
 
 use crate::frets::{self, Capo, InChord, Instrument, Order, Shape};
-use crate::theory::{Accidentals, Chord, NoteName, NoteStyle, Number, Symbol};
+use crate::theory::{Accidentals, Chord, Key, NoteName, NoteStyle, Number, Symbol};
 
 use super::settings::Settings;
 use super::stand::{ChordCard, ChordNames, MissingNote, RingString, ShapeView, Verdict};
@@ -33,6 +33,12 @@ pub(super) fn style(settings: &Settings) -> NoteStyle {
     }
 }
 
+/// A key in the player's names: its tonic, and its mode by id.
+pub(super) fn key_name(key: Key, settings: &Settings) -> (String, String) {
+    let mode = key.mode.id().to_owned();
+    (key.tonic.in_style(style(settings)), mode)
+}
+
 impl Hands {
     pub(super) fn new(settings: &Settings, capo: u8) -> Self {
         Self::on(settings.instrument(), settings, capo)
@@ -40,11 +46,21 @@ impl Hands {
 
     /// The same on any instrument.
     pub(super) fn on(instrument: Instrument, settings: &Settings, capo: u8) -> Self {
+        Self::of(instrument, capo, settings.left_handed, style(settings))
+    }
+
+    /// Somebody else's hands.
+    pub(super) fn of(
+        instrument: Instrument,
+        capo: u8,
+        left_handed: bool,
+        style: NoteStyle,
+    ) -> Self {
         Self {
             instrument,
             capo: Capo::at(capo),
-            left_handed: settings.left_handed,
-            style: style(settings),
+            left_handed,
+            style,
             shapes: HashMap::new(),
             chosen: HashMap::new(),
         }
@@ -100,6 +116,11 @@ impl Hands {
         } else {
             shape
         };
+        self.drawn(shape, of)
+    }
+
+    /// A shape that is mirrored already for a left-handed player.
+    pub(super) fn drawn(&self, shape: Shape, of: (usize, usize)) -> ShapeView {
         let (courses, strings) = self.seen();
         ShapeView {
             courses,

@@ -7,7 +7,10 @@ mod ask;
 mod band;
 mod called;
 mod cards;
+mod circle;
 mod downbeats;
+mod evening;
+mod finder;
 mod follow;
 mod leader;
 mod list;
@@ -20,6 +23,7 @@ mod settings;
 mod songbook;
 mod stand;
 mod sung;
+mod tonight;
 
 use std::sync::Arc;
 use std::time::Duration;
@@ -31,8 +35,13 @@ pub use band::{
 };
 pub use called::{
     CalledAsk, CalledFace, CalledTune, CalledView, CapoView, HeldName, HeldView, KeyView,
-    LAST_FRET, MOST_TUNES, OtherKey, ScaleMark, SetupView, ToStand,
+    LAST_FRET, MOST_FOUND, OtherKey, ScaleMark, SetupView, ToStand,
 };
+pub use circle::{
+    CircleAsk, CircleTune, CircleView, KeyName, Knows, MOST_SEATS, Plays, RankedView, SeatChange,
+    SeatChord, SeatKeyView, SeatSettings, SeatSheet, SeatTitle, SeatView, Sings, VoiceView,
+};
+pub use finder::{FinderView, Finding, Found, LastPlayed};
 pub use follow::BPM;
 pub use on_stand::MOST_CAPO;
 pub use players::{Heard, Players};
@@ -43,14 +52,20 @@ pub use stand::{
     ChordCard, ChordNames, FollowState, FormChip, MapBar, MapLine, MissingNote, NextCard, Passed,
     RingString, ShapeView, Simplify, SlotView, StandView, StrumView, SungWords, Verdict,
 };
+pub use tonight::{
+    Evening, MOST_TUNES, NextTune, Planned, Played, Saving, TonightAsk, TonightRow, TonightView,
+    Undo,
+};
 
 use crate::band::Command;
 use crate::frets::Instrument;
 use called::Called;
+use circle::Circle;
 use leader::Leader;
 use list::List;
 use on_stand::OnStand;
 use players::Moment;
+use tonight::Tonight;
 
 /// Something that went wrong and that the player should know of.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -59,6 +74,8 @@ pub enum Notice {
     TuneUnreadable,
     /// The settings hold for this evening but could not be kept.
     SettingsNotKept,
+    /// The circle or tonight's list holds for this evening but could not be kept.
+    EveningNotKept,
     /// The shipped tunes could not be put back.
     NotRestored,
     /// The songbook file could not be read; it stands aside under this name.
@@ -84,6 +101,8 @@ pub struct Desk {
     settings: Settings,
     list: List,
     called: Called,
+    circle: Circle,
+    tonight: Tonight,
     open: Option<(TuneId, OnStand)>,
     notice: Option<Notice>,
     /// The settings are others than those that are kept.
@@ -108,6 +127,8 @@ impl Desk {
         notice: Option<Notice>,
     ) -> Self {
         let list = List::new(songbook.as_ref(), &settings);
+        let circle = Circle::new(songbook.circle());
+        let tonight = Tonight::new(songbook.as_ref());
         Self {
             room: Room::Songbook,
             songbook,
@@ -115,6 +136,8 @@ impl Desk {
             settings,
             list,
             called: Called::new(),
+            circle,
+            tonight,
             open: None,
             notice,
             unkept: false,
@@ -152,6 +175,7 @@ impl Desk {
         {
             stand.hear(players.transport());
         }
+        self.note_played(at);
         at
     }
 
@@ -175,6 +199,8 @@ impl Desk {
                     self.notice = Some(Notice::NotRestored);
                 }
                 self.list.reload(self.songbook.as_ref(), &self.settings);
+                self.tonight.reload(self.songbook.as_ref());
+                self.circle.forget();
             }
             Ask::Search(_) | Ask::OnlyKey(_) | Ask::OnlyRhythm(_) | Ask::OnlyKnown(_) => {
                 self.list.ask(ask, self.songbook.as_ref());
@@ -190,8 +216,12 @@ impl Desk {
             | Ask::LessMotion(_) => self.set(ask, now),
             Ask::Band(ask) => self.ask_band(ask, at),
             Ask::Called(ask) => self.ask_called(ask, at),
+            Ask::Circle(ask) => self.ask_circle(ask, at),
+            Ask::Tonight(ask) => self.ask_tonight(ask, at),
             ask => self.ask_stand(&ask, at),
         }
+        let at = self.leader.moment(now);
+        self.note_played(at);
         self.leader.mix(now, &self.settings.band);
         // While a finger slides, what it sets is not written at each step.
         if !slides {
@@ -201,7 +231,7 @@ impl Desk {
 
     /// What is asked of the tune on the stand; the band is told what comes of it.
     fn ask_stand(&mut self, ask: &Ask, at: Moment) {
-        let Some((_, stand)) = &mut self.open else {
+        let Some((tune, stand)) = &mut self.open else {
             return;
         };
         if *ask == Ask::Clock(true) {
@@ -210,6 +240,8 @@ impl Desk {
         }
         stand.ask(ask, &self.settings, at);
         self.leader.tell(at.now, stand.told());
+        let keyed = matches!(ask, Ask::KeyUp(_) | Ask::KeyOn(_) | Ask::WrittenKey);
+        let keyed = keyed.then(|| (*tune, stand.key().tonic));
         // What sounds alone goes along with the tempo and the key.
         match (ask, self.leader.alone()) {
             (Ask::Faster(_) | Ask::TapTempo, Some(_)) => {
@@ -220,6 +252,12 @@ impl Desk {
                 self.leader.tell(at.now, [Command::Score(score)]);
             }
             _ => {}
+        }
+        // The list keeps the key that a tune of it is played in.
+        if let Some((tune, tonic)) = keyed
+            && self.tonight.remember(tune, tonic, self.songbook.as_ref())
+        {
+            self.keep_tonight();
         }
     }
 
@@ -281,6 +319,8 @@ impl Desk {
                 self.leader.hush(at.now);
                 let rate = self.leader.players().transport().rate();
                 self.open = Some((id, OnStand::new(tune, &self.settings, rate)));
+                self.tonight.put();
+                self.circle.look_at_stand();
                 self.room = Room::Stand;
             }
             None => self.notice = Some(Notice::TuneUnreadable),
@@ -333,8 +373,13 @@ impl Desk {
     /// The stand view, if a tune is on the stand.
     pub fn stand(&mut self, now: Duration) -> Option<StandView> {
         let at = self.hear(now);
-        let (_, stand) = self.open.as_mut()?;
-        Some(stand.view(&self.settings, &self.leader, at))
+        let (open, stand) = self.open.as_mut()?;
+        let mut view = stand.view(&self.settings, &self.leader, at);
+        view.listed = self.tonight.place(*open).is_some();
+        view.next_tune = self
+            .tonight
+            .next_tune(*open, self.songbook.as_ref(), &self.settings);
+        Some(view)
     }
 
     /// The settings view.

@@ -107,6 +107,17 @@ impl OnStand {
         self.played.key
     }
 
+    /// The tune as it is written, and how much simpler it is played.
+    pub(super) fn written(&self) -> (&Tune, Simplify) {
+        (&self.tune, self.simplify)
+    }
+
+    /// Whether the end of a time through has been reached.
+    pub(super) fn is_played(&self, at: Moment) -> bool {
+        let place = self.follow.place(&self.playing, at);
+        place.ended || place.time > 0
+    }
+
     /// The tonic of the key that holds in a written bar.
     fn tonic(&self, written: usize) -> NoteName {
         self.keys.get(written).copied().unwrap_or(self.key()).tonic
@@ -252,6 +263,8 @@ impl OnStand {
                 u32::from(self.playing.count(place.bar)),
             ),
             band: self.band(settings, leader, place),
+            listed: false,
+            next_tune: None,
         }
     }
 

@@ -153,14 +153,19 @@ impl Settings {
 
     /// The usual tuning and those that players share.
     fn tunings(&self) -> Vec<Tuning> {
-        let now = self.semitones();
-        let usual = vec![0; now.len()];
-        let shared = shared_tunings(&self.instrument);
+        self.tunings_of(&self.instrument, &self.semitones())
+    }
+
+    /// The usual tuning of an instrument and those that players share; `now` are the semitones from the usual one.
+    pub(super) fn tunings_of(&self, id: &str, now: &[i8]) -> Vec<Tuning> {
+        let instrument = Instrument::by_id(id).unwrap_or_else(Instrument::mandolin);
+        let usual = vec![0; instrument.courses.len()];
+        let shared = shared_tunings(id);
         let all = std::iter::once(usual.as_slice()).chain(shared.iter().copied());
         all.map(|semitones| Tuning {
-            notes: self.notes(&self.usual().retuned(semitones)),
+            notes: self.notes(&instrument.clone().retuned(semitones)),
             semitones: semitones.to_vec(),
-            chosen: semitones == now,
+            chosen: semitones == now || (now.is_empty() && semitones == usual),
         })
         .collect()
     }

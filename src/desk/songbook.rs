@@ -7,7 +7,9 @@ use chrono::NaiveDate;
 use crate::chart::Tune;
 use crate::theory::{Chord, Key, Pitch, Symbol};
 
+use super::circle::SeatSettings;
 use super::settings::Settings;
+use super::tonight::{Planned, Played};
 
 /// A tune's place in the songbook.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -96,6 +98,18 @@ pub trait Songbook {
     fn tune(&self, id: TuneId) -> Option<Tune>;
     /// Keeps the settings; false if they cannot be kept.
     fn keep_settings(&mut self, settings: &Settings) -> bool;
+    /// The seats of the circle that were kept, the player first; none where there are none that can be read.
+    fn circle(&self) -> Vec<SeatSettings>;
+    /// Keeps the seats of the circle; false if they cannot be kept.
+    fn keep_circle(&mut self, seats: &[SeatSettings]) -> bool;
+    /// Tonight's list as it was kept.
+    fn tonight(&self) -> Vec<Planned>;
+    /// Keeps tonight's list; false if it cannot be kept.
+    fn keep_tonight(&mut self, list: &[Planned]) -> bool;
+    /// What was played, the first first.
+    fn played(&self) -> Vec<Played>;
+    /// Keeps that a tune was played; false if it cannot be kept.
+    fn keep_played(&mut self, played: Played) -> bool;
     /// The day it is where the songbook is: the desk has no calendar of its own.
     fn today(&self) -> NaiveDate;
     /// Puts the shipped tunes back as they came; false if that cannot be done.

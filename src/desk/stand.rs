@@ -5,6 +5,7 @@ use crate::theory::{Degree, NoteName};
 
 use super::band::BandView;
 use super::safe::SafePart;
+use super::tonight::NextTune;
 
 /// What chords are called. Their other name stands small on the card of the chord now either way.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
@@ -354,4 +355,8 @@ pub struct StandView {
     pub sung: Option<SungWords>,
     /// The band.
     pub band: BandView,
+    /// Whether the tune is on tonight's list.
+    pub listed: bool,
+    /// The tune that comes after it, where the list is being played.
+    pub next_tune: Option<NextTune>,
 }

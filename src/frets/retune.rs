@@ -115,6 +115,11 @@ impl Setup {
 
     /// What it takes to come here from another setup: a turned peg counts 2, a moved capo 1.
     pub fn work(&self, from: &Self, instrument: &Instrument) -> u32 {
+        2 * self.pegs(from, instrument) + u32::from(self.capo != from.capo)
+    }
+
+    /// The pegs that are turned to come here from another setup.
+    pub fn pegs(&self, from: &Self, instrument: &Instrument) -> u32 {
         let open = |setup: &Self| match setup.tuning {
             Some(tuning) => tuning.open(),
             None => instrument
@@ -128,7 +133,7 @@ impl Setup {
             .zip(open(from))
             .filter(|(to, from)| to.midi() != from.midi())
             .count();
-        2 * u32::try_from(pegs).unwrap_or(u32::MAX / 2) + u32::from(self.capo != from.capo)
+        u32::try_from(pegs).unwrap_or(u32::MAX / 4)
     }
 
     /// The instrument as it is then tuned; the capo is not on it.

@@ -61,6 +61,8 @@ enum View {
     Stand,
     Songbook,
     Called,
+    Circle,
+    Tonight,
     Settings,
 }
 
@@ -108,10 +110,13 @@ impl Picture {
     /// Draws from a copy of the songbook in memory, so that nothing is changed or kept.
     #[cfg(feature = "app")]
     pub(super) fn run(&self, shell: &Shell) -> Result<Said, Failure> {
+        use std::collections::HashMap;
         use std::time::Duration;
 
         use fourcourse::audio::Sound;
-        use fourcourse::desk::{Ask, CalledAsk, ChordNames, Desk, Room, Songbook, Theme, TuneId};
+        use fourcourse::desk::{
+            Ask, CalledAsk, ChordNames, Desk, Planned, Played, Room, Songbook, Theme, TuneId,
+        };
         use fourcourse::store::Memory;
 
         use super::{notation, shapes, songbook, target};
@@ -125,22 +130,30 @@ impl Picture {
             settings = found.settings;
             remark += &found.remark;
         }
-        let looks_up = matches!(self.view, View::Songbook | View::Called);
-        if tunes.is_empty() || looks_up {
+        let all = matches!(self.view, View::Songbook | View::Called | View::Tonight);
+        let mut evening = None;
+        if tunes.is_empty() || all || matches!(self.view, View::Circle) {
             let (store, aside) = songbook::read(shell)?;
-            let all = store
-                .entries()
-                .iter()
-                .filter_map(|entry| store.tune(entry.id));
+            let mut ids = HashMap::new();
             // The first tune is on the stand; the list sorts itself.
-            let most = if looks_up { usize::MAX } else { 1 };
-            let others: Vec<_> = all
-                .filter(|tune| tunes.first() != Some(tune))
-                .take(most)
-                .collect();
-            tunes.extend(others);
-            settings = store.settings();
+            let most = if all { usize::MAX } else { 1 };
+            for entry in store.entries() {
+                if tunes.len() >= most {
+                    break;
+                }
+                let Some(tune) = store.tune(entry.id) else {
+                    continue;
+                };
+                let there = tunes.first() == Some(&tune);
+                if !there {
+                    tunes.push(tune);
+                }
+                let place = if there { 1 } else { tunes.len() as u64 };
+                ids.insert(entry.id, TuneId(place));
+            }
+            settings = settings.or(store.settings());
             remark += &aside;
+            evening = Some((store, ids));
         }
         let first = tunes.first().map(|tune| tune.key);
         let title = tunes.first().map(|tune| tune.title.clone());
@@ -160,12 +173,23 @@ impl Picture {
         if let Some(name) = &self.instrument {
             settings.instrument = shapes::instrument(name)?.id.to_owned();
         }
-        let mut desk = Desk::new(
-            Box::new(Memory::new(tunes)),
-            Box::new(Sound::new(now)),
-            settings,
-            None,
-        );
+        let mut memory = Memory::new(tunes);
+        if let Some((store, ids)) = evening {
+            memory.keep_circle(&store.circle());
+            // Tunes have other places in the copy.
+            let list = store.tonight().into_iter();
+            let list = list.filter_map(|planned| {
+                let tune = *ids.get(&planned.tune)?;
+                Some(Planned { tune, ..planned })
+            });
+            memory.keep_tonight(&list.collect::<Vec<_>>());
+            for played in store.played() {
+                if let Some(&tune) = ids.get(&played.tune) {
+                    memory.keep_played(Played { tune, ..played });
+                }
+            }
+        }
+        let mut desk = Desk::new(Box::new(memory), Box::new(Sound::new(now)), settings, None);
         desk.ask(Ask::Open(TuneId(1)), now);
         if let (Some(key), Some(written)) = (&self.key, first) {
             desk.ask(
@@ -206,6 +230,8 @@ impl Picture {
                 View::Stand => Room::Stand,
                 View::Songbook => Room::Songbook,
                 View::Called => Room::Called,
+                View::Tonight => Room::Tonight,
+                View::Circle => Room::Circle,
                 View::Settings => Room::Settings,
             }),
             now,

@@ -8,7 +8,7 @@ use chrono::{Local, NaiveDate};
 use redb::{Database, ReadableDatabase, ReadableTable, TableDefinition, WriteTransaction};
 
 use crate::chart::Tune;
-use crate::desk::{Entry, Settings, Songbook, TuneId};
+use crate::desk::{Entry, Planned, Played, SeatSettings, Settings, Songbook, TuneId};
 
 use super::open;
 use super::reluctant::Reluctant;
@@ -21,8 +21,11 @@ pub(super) const TUNES: TableDefinition<u64, &[u8]> = TableDefinition::new("tune
 pub(super) const ENTRIES: TableDefinition<u64, &[u8]> = TableDefinition::new("entries");
 /// Which tune holds which shipped file.
 pub(super) const SHIPPED: TableDefinition<&str, u64> = TableDefinition::new("shipped");
-/// The player's settings, under `settings`; the tunings of the instruments, under `tunings`; the band, under `band`.
+/// The player's settings, under `settings`; the tunings of the instruments, under `tunings`; the band, under `band`; the
+/// seats of the circle, under `circle`; tonight's list, under `tonight`.
 pub(super) const SETTINGS: TableDefinition<&str, &[u8]> = TableDefinition::new("settings");
+/// What was played, in the order of playing. Files of the first days lack it.
+pub(super) const PLAYED: TableDefinition<u64, &[u8]> = TableDefinition::new("played");
 /// Numbers about the file itself.
 pub(super) const FILE: TableDefinition<&str, u64> = TableDefinition::new("file");
 
@@ -153,6 +156,24 @@ impl Store {
             Ok(())
         })
         .map(drop)
+    }
+
+    /// A value beside the settings; `None` where there is none that can be read.
+    fn kept<T>(&self, name: &str, read: impl FnOnce(&[u8]) -> Option<T>) -> Option<T> {
+        let transaction = self.database.as_ref()?.begin_read().ok()?;
+        let table = transaction.open_table(SETTINGS).ok()?;
+        let bytes = table.get(name).ok()??;
+        read(bytes.value())
+    }
+
+    /// Keeps a value beside the settings.
+    fn keep(&mut self, name: &str, bytes: &[u8]) -> bool {
+        let kept = self.write(|transaction, _| {
+            let mut table = transaction.open_table(SETTINGS)?;
+            table.insert(name, bytes)?;
+            Ok(())
+        });
+        kept.is_ok()
     }
 
     /// One transaction: all of `work`, or nothing of it. Gives its result and the entries as it left them.
@@ -290,6 +311,45 @@ impl Songbook for Store {
 
     fn keep_settings(&mut self, settings: &Settings) -> bool {
         Self::keep_settings(self, settings).is_ok()
+    }
+
+    fn circle(&self) -> Vec<SeatSettings> {
+        let seats = self.kept("circle", |bytes| value::read_circle(bytes).ok());
+        seats.unwrap_or_default()
+    }
+
+    fn keep_circle(&mut self, seats: &[SeatSettings]) -> bool {
+        self.keep("circle", &value::write_circle(seats))
+    }
+
+    fn tonight(&self) -> Vec<Planned> {
+        let list = self.kept("tonight", |bytes| value::read_tonight(bytes).ok());
+        list.unwrap_or_default()
+    }
+
+    fn keep_tonight(&mut self, list: &[Planned]) -> bool {
+        self.keep("tonight", &value::write_tonight(list))
+    }
+
+    fn played(&self) -> Vec<Played> {
+        let read = || {
+            let transaction = self.database.as_ref()?.begin_read().ok()?;
+            let table = transaction.open_table(PLAYED).ok()?;
+            let rows = table.iter().ok()?.filter_map(Result::ok);
+            let played = rows.filter_map(|(_, bytes)| value::read_played(bytes.value()).ok());
+            Some(played.collect())
+        };
+        read().unwrap_or_default()
+    }
+
+    fn keep_played(&mut self, played: Played) -> bool {
+        let kept = self.write(|transaction, _| {
+            let mut table = transaction.open_table(PLAYED)?;
+            let next = table.last()?.map_or(1, |(id, _)| id.value() + 1);
+            table.insert(next, value::write_played(&played).as_slice())?;
+            Ok(())
+        });
+        kept.is_ok()
     }
 
     fn today(&self) -> NaiveDate {

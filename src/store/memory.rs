@@ -3,7 +3,7 @@
 use chrono::{Local, NaiveDate};
 
 use crate::chart::Tune;
-use crate::desk::{Entry, Settings, Songbook, TuneId};
+use crate::desk::{Entry, Planned, Played, SeatSettings, Settings, Songbook, TuneId};
 
 use super::search::Index;
 
@@ -15,6 +15,9 @@ pub struct Memory {
     index: Index,
     /// The day it is said to be; otherwise the calendar is asked.
     day: Option<NaiveDate>,
+    circle: Vec<SeatSettings>,
+    tonight: Vec<Planned>,
+    played: Vec<Played>,
 }
 
 impl Memory {
@@ -35,7 +38,7 @@ impl Memory {
             entries,
             tunes,
             index,
-            day: None,
+            ..Self::default()
         }
     }
 
@@ -66,16 +69,41 @@ impl Songbook for Memory {
         true // for as long as the app is open, which is all that memory promises
     }
 
+    fn circle(&self) -> Vec<SeatSettings> {
+        self.circle.clone()
+    }
+
+    fn keep_circle(&mut self, seats: &[SeatSettings]) -> bool {
+        self.circle = seats.to_vec();
+        true
+    }
+
+    fn tonight(&self) -> Vec<Planned> {
+        self.tonight.clone()
+    }
+
+    fn keep_tonight(&mut self, list: &[Planned]) -> bool {
+        self.tonight = list.to_vec();
+        true
+    }
+
+    fn played(&self) -> Vec<Played> {
+        self.played.clone()
+    }
+
+    fn keep_played(&mut self, played: Played) -> bool {
+        self.played.push(played);
+        true
+    }
+
     fn today(&self) -> NaiveDate {
         self.day.unwrap_or_else(|| Local::now().date_naive())
     }
 
     fn restore_shipped(&mut self) -> bool {
         let tunes = super::shipped::tunes();
-        *self = Self {
-            day: self.day,
-            ..Self::new(tunes.into_iter().map(|(_, tune)| tune).collect())
-        };
+        let new = Self::new(tunes.into_iter().map(|(_, tune)| tune).collect());
+        (self.entries, self.tunes, self.index) = (new.entries, new.tunes, new.index);
         true
     }
 }

@@ -5,7 +5,9 @@
 use std::collections::BTreeMap;
 
 use crate::chart::Tune;
-use crate::desk::{BandSettings, Entry, MOST_DELAY_MS, Settings, TuneId};
+use crate::desk::{
+    BandSettings, Entry, MOST_DELAY_MS, Planned, Played, SeatSettings, Settings, TuneId,
+};
 
 use super::v1;
 
@@ -125,6 +127,37 @@ pub(super) fn read_band(bytes: &[u8]) -> Result<BandSettings, ValueError> {
         delay_ms,
         ..band.ok_or(ValueError::Damaged)?
     })
+}
+
+pub(super) fn write_circle(seats: &[SeatSettings]) -> Vec<u8> {
+    let seats: Vec<_> = seats.iter().map(v1::Seat::from).collect();
+    seal(&seats)
+}
+
+pub(super) fn read_circle(bytes: &[u8]) -> Result<Vec<SeatSettings>, ValueError> {
+    let seats = read::<Vec<v1::Seat>>(bytes)?.into_iter();
+    let seats: Option<_> = seats.map(v1::Seat::restore).collect();
+    seats.ok_or(ValueError::Damaged)
+}
+
+pub(super) fn write_tonight(list: &[Planned]) -> Vec<u8> {
+    let list: Vec<_> = list.iter().map(v1::Planned::from).collect();
+    seal(&list)
+}
+
+pub(super) fn read_tonight(bytes: &[u8]) -> Result<Vec<Planned>, ValueError> {
+    let list = read::<Vec<v1::Planned>>(bytes)?.into_iter();
+    let list: Option<_> = list.map(v1::Planned::restore).collect();
+    list.ok_or(ValueError::Damaged)
+}
+
+pub(super) fn write_played(played: &Played) -> Vec<u8> {
+    seal(&v1::Played::from(played))
+}
+
+pub(super) fn read_played(bytes: &[u8]) -> Result<Played, ValueError> {
+    let played = read::<v1::Played>(bytes)?.restore();
+    played.ok_or(ValueError::Damaged)
 }
 
 /// Whether two tunes are the same but for the dates on them.

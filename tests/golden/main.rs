@@ -8,6 +8,7 @@
 
 mod called;
 mod contrast;
+mod people;
 mod picture;
 mod reading;
 mod sample;
@@ -16,8 +17,8 @@ use std::time::Duration;
 
 use fourcourse::bind::picture::Sitting;
 use fourcourse::desk::{
-    ChordCard, ChordNames, FollowState, Heard, Language, LoopView, Notice, Room, SongbookState,
-    StandView, Theme,
+    ChordCard, ChordNames, FollowState, Heard, Language, LoopView, NextTune, Notice, Room,
+    SongbookState, StandView, Theme,
 };
 use picture::Picture;
 use sample::Still;
@@ -126,6 +127,28 @@ fn the_settings_look_as_they_did() {
     });
 }
 
+#[test]
+fn the_circle_looks_as_it_did() {
+    compare("circle", 1, |theme| Still::new(Room::Circle, theme));
+}
+
+#[test]
+fn the_best_key_looks_as_it_did() {
+    compare_after("k", "best-key", 1, |theme| Still::new(Room::Circle, theme));
+}
+
+#[test]
+fn the_page_across_looks_as_it_did() {
+    compare_after("v", "across", 1, |theme| Still::new(Room::Circle, theme));
+}
+
+#[test]
+fn tonights_list_looks_as_it_did() {
+    compare("tonight", 1, |theme| {
+        Still::new(Room::Tonight, theme).speaking(Language::German)
+    });
+}
+
 fn stand(theme: Theme, change: impl Fn(&mut StandView)) -> Still {
     let mut view = sample::reel();
     change(&mut view);
@@ -134,7 +157,7 @@ fn stand(theme: Theme, change: impl Fn(&mut StandView)) -> Still {
 
 type Scene = (&'static str, fn(Theme) -> Still);
 
-const SCENES: [Scene; 23] = [
+const SCENES: [Scene; 30] = [
     ("called-tune", called::tune),
     ("called-key", called::key),
     ("called-chord", called::chord),
@@ -149,6 +172,32 @@ const SCENES: [Scene; 23] = [
     }),
     ("called-no-match", |theme| {
         called::no_match(theme).speaking(Language::Spanish)
+    }),
+    ("circle", |theme| Still::new(Room::Circle, theme)),
+    ("lang-circle", |theme| {
+        Still::new(Room::Circle, theme).speaking(Language::German)
+    }),
+    ("es-circle", |theme| {
+        Still::new(Room::Circle, theme).speaking(Language::Spanish)
+    }),
+    ("tonight", |theme| Still::new(Room::Tonight, theme)),
+    ("es-tonight", |theme| {
+        Still::new(Room::Tonight, theme).speaking(Language::Spanish)
+    }),
+    ("bare", |theme| {
+        let mut still = Still::new(Room::Tonight, theme);
+        still.tonight = people::no_list();
+        still
+    }),
+    ("ended", |theme| {
+        stand(theme, |view| {
+            view.follow = FollowState::Ended;
+            view.next_tune = Some(NextTune {
+                title: "Mill Lane at Dusk".into(),
+                key: "E".into(),
+                mode: "minor".into(),
+            });
+        })
     }),
     ("playing", playing),
     ("lang-playing", |theme| {
@@ -237,8 +286,13 @@ fn look() {
     for (theme_name, theme) in THEMES {
         for (size_name, size, density) in SIZES.into_iter().chain(MORE_SIZES) {
             for (scene_name, scene) in SCENES {
-                for (sheet_name, key) in [("", ""), ("sheet-", "k"), ("band-", "b"), ("safe-", "z")]
-                {
+                for (sheet_name, key) in [
+                    ("", ""),
+                    ("sheet-", "k"),
+                    ("band-", "b"),
+                    ("safe-", "z"),
+                    ("across-", "v"),
+                ] {
                     let name = format!("{sheet_name}{scene_name}-{size_name}-{theme_name}");
                     if !words.split(',').any(|word| name.starts_with(word)) {
                         continue;

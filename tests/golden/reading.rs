@@ -10,7 +10,8 @@ use std::time::Duration;
 use fourcourse::bind::picture::Sitting;
 use fourcourse::bind::{Host, StandGlobal};
 use fourcourse::desk::{
-    Ask, CalledView, Notice, Room, SettingsView, SongbookView, StandView, Theme,
+    Ask, CalledView, CircleView, Notice, Room, SettingsView, SongbookView, StandView, Theme,
+    TonightView,
 };
 use slint::ComponentHandle;
 
@@ -57,6 +58,14 @@ impl Host for Changing {
 
     fn settings(&self) -> SettingsView {
         self.0.settings()
+    }
+
+    fn circle(&mut self) -> CircleView {
+        self.0.circle()
+    }
+
+    fn tonight(&self) -> TonightView {
+        self.0.tonight()
     }
 
     fn notice(&self) -> Option<Notice> {

@@ -7,13 +7,15 @@ use std::time::Duration;
 use fourcourse::band::{Ending, Player, Style};
 use fourcourse::bind::Host;
 use fourcourse::desk::{
-    Ask, BandSettings, BandView, CalledView, ChordCard, ChordNames, Filter, FollowState, FormChip,
-    Heard, Language, MapBar, MapLine, MissingNote, NextCard, Notice, Passed, PlayerView, RampView,
-    RingString, Room, SafePart, Settings, SettingsView, ShapeView, Simplify, SlotView,
-    SongbookState, SongbookView, StandView, StrumView, SungWords, Theme, TuneId, TuneRow, Tuning,
-    Verdict,
+    Ask, BandSettings, BandView, CalledView, ChordCard, ChordNames, CircleView, Filter,
+    FollowState, FormChip, Heard, Language, MapBar, MapLine, MissingNote, NextCard, Notice, Passed,
+    PlayerView, RampView, RingString, Room, SafePart, Settings, SettingsView, ShapeView, Simplify,
+    SlotView, SongbookState, SongbookView, StandView, StrumView, SungWords, Theme, TonightView,
+    TuneId, TuneRow, Tuning, Verdict,
 };
 use fourcourse::theory::{Key, Mode, Naming, NoteName};
+
+use super::people;
 
 /// A host whose views stand still.
 #[derive(Clone)]
@@ -24,6 +26,8 @@ pub(crate) struct Still {
     pub(crate) called: Option<CalledView>,
     pub(crate) settings: SettingsView,
     pub(crate) notice: Option<Notice>,
+    pub(crate) circle: CircleView,
+    pub(crate) tonight: TonightView,
 }
 
 impl Host for Still {
@@ -43,6 +47,14 @@ impl Host for Still {
 
     fn notice(&self) -> Option<Notice> {
         self.notice.clone()
+    }
+
+    fn circle(&mut self) -> CircleView {
+        self.circle.clone()
+    }
+
+    fn tonight(&self) -> TonightView {
+        self.tonight.clone()
     }
 
     fn songbook(&self) -> SongbookView {
@@ -68,6 +80,8 @@ impl Still {
             called: None,
             settings: settings(theme),
             notice: None,
+            circle: people::circle(),
+            tonight: people::tonight(),
         }
     }
 
@@ -297,6 +311,8 @@ pub(crate) fn reel() -> StandView {
         safe: vec![safe("A", "A5", ("A", 0)), safe("B", "A5", ("A", 0))],
         sung: None,
         band: band(),
+        listed: false,
+        next_tune: None,
     }
 }
 

@@ -25,7 +25,9 @@ const FLOORS: [(&str, &[&str]); 12] = [
     ("audio", &["theory", "frets", "chart", "band", "desk"]),
     (
         "store",
-        &["theory", "frets", "chart", "formats", "band", "desk"],
+        &[
+            "theory", "frets", "chart", "formats", "band", "circle", "desk",
+        ],
     ),
     (
         "start",

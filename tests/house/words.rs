@@ -125,6 +125,7 @@ fn every_word_that_is_asked_for_exists_and_every_word_is_asked_for() {
         "style-",
         "ending-",
         "player-",
+        "voice-",
     ];
     let idle: Vec<_> = known
         .difference(&asked)

@@ -15,7 +15,7 @@ use super::store_tunes::{everything, tune};
 
 const TUNES: TableDefinition<u64, &[u8]> = TableDefinition::new("tunes");
 const ENTRIES: TableDefinition<u64, &[u8]> = TableDefinition::new("entries");
-const SETTINGS: TableDefinition<&str, &[u8]> = TableDefinition::new("settings");
+pub(crate) const SETTINGS: TableDefinition<&str, &[u8]> = TableDefinition::new("settings");
 const FILE: TableDefinition<&str, u64> = TableDefinition::new("file");
 
 pub(crate) fn now() -> DateTime<Utc> {
@@ -30,7 +30,7 @@ pub(crate) fn file(folder: &Path) -> PathBuf {
     folder.join("songbook.redb")
 }
 
-fn titles(store: &Store) -> Vec<&str> {
+pub(crate) fn titles(store: &Store) -> Vec<&str> {
     store
         .entries()
         .iter()
@@ -38,7 +38,7 @@ fn titles(store: &Store) -> Vec<&str> {
         .collect()
 }
 
-fn settings() -> Settings {
+pub(crate) fn settings() -> Settings {
     Settings {
         instrument: "octave-mandolin".to_owned(),
         retuned: BTreeMap::from([("octave-mandolin".to_owned(), vec![0, 0, 0, -2])]),
@@ -427,7 +427,11 @@ fn a_tune_whose_bytes_are_wrong_is_listed_but_not_opened() {
 }
 
 /// Changes the value under 1 behind the songbook's back.
-fn change(folder: &Path, table: TableDefinition<u64, &[u8]>, change: impl FnOnce(&mut [u8])) {
+pub(crate) fn change(
+    folder: &Path,
+    table: TableDefinition<u64, &[u8]>,
+    change: impl FnOnce(&mut [u8]),
+) {
     let database = Database::open(file(folder)).unwrap();
     let transaction = database.begin_write().unwrap();
     {

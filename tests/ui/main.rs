@@ -4,7 +4,9 @@
 
 mod band;
 mod called;
+mod circle;
 mod evening;
+mod tonight;
 
 use evening::Evening;
 use fourcourse::bind::StandGlobal;
@@ -433,6 +435,20 @@ fn nothing_that_can_be_touched_is_smaller_than_a_finger() {
     evening.touch("Settings");
     measure("settings");
     evening.press(Key::Escape);
+    evening.turn(UPRIGHT.0, UPRIGHT.1);
+    evening.touch("Circle");
+    measure("circle");
+    evening.turn(UPRIGHT.0, UPRIGHT.1);
+    evening.touch("Tonight");
+    evening.touch("Add tunes");
+    evening.touch("Boots on the Fender");
+    measure("tunes to add");
+    evening.press(Key::Escape);
+    evening.turn(UPRIGHT.0, UPRIGHT.1);
+    evening.touch("Change the list");
+    measure("tonight");
+    evening.turn(UPRIGHT.0, UPRIGHT.1);
+    evening.touch("Songbook");
     for title in [
         "Millrace Reel",
         "Nobody Told the Goose",

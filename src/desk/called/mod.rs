@@ -9,7 +9,7 @@ mod tunes;
 
 pub use held::{HeldName, HeldView, LAST_FRET};
 pub use key::{CapoView, KeyView, OtherKey, ScaleMark, SetupView};
-pub use tunes::{CalledTune, MOST_TUNES};
+pub use tunes::{CalledTune, MOST_FOUND};
 
 use crate::circle::Hands;
 use crate::frets::Instrument;
@@ -83,7 +83,7 @@ pub struct CalledView {
     pub from: Room,
     /// What was typed.
     pub words: String,
-    /// The best matches, [`MOST_TUNES`] at most; none where nothing was typed.
+    /// The best matches, [`MOST_FOUND`] at most; none where nothing was typed.
     pub tunes: Vec<CalledTune>,
     /// How many tunes the words find.
     pub found: usize,

@@ -10,7 +10,7 @@ use super::super::songbook::{Entry, Songbook, TuneId, TuneRow};
 use super::ToStand;
 
 /// Most tunes that are shown: who has to read further types another letter.
-pub const MOST_TUNES: usize = 12;
+pub const MOST_FOUND: usize = 12;
 
 /// A tune that was called, in the key that it would be played in.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -58,7 +58,7 @@ pub(super) fn rows(
         }
     };
     let found = found.iter().filter_map(|&place| entries.get(place));
-    found.take(MOST_TUNES).map(row).collect()
+    found.take(MOST_FOUND).map(row).collect()
 }
 
 /// What one touch brings to the stand: the best match of the words, and where none were typed the tune that lies there.

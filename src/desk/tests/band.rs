@@ -464,6 +464,24 @@ impl Songbook for Counting {
         *self.1.borrow_mut() += 1;
         true
     }
+    fn circle(&self) -> Vec<SeatSettings> {
+        self.0.circle()
+    }
+    fn keep_circle(&mut self, seats: &[SeatSettings]) -> bool {
+        self.0.keep_circle(seats)
+    }
+    fn tonight(&self) -> Vec<Planned> {
+        self.0.tonight()
+    }
+    fn keep_tonight(&mut self, list: &[Planned]) -> bool {
+        self.0.keep_tonight(list)
+    }
+    fn played(&self) -> Vec<Played> {
+        self.0.played()
+    }
+    fn keep_played(&mut self, played: Played) -> bool {
+        self.0.keep_played(played)
+    }
     fn today(&self) -> chrono::NaiveDate {
         self.0.today()
     }

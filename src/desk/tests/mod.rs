@@ -2,10 +2,12 @@
 
 mod band;
 mod called;
+mod circle;
 mod following;
 mod getting_in;
 mod in_key;
 mod looking;
+mod tonight;
 mod tuning;
 
 use std::time::Duration;
@@ -13,6 +15,7 @@ use std::time::Duration;
 use crate::audio::Sound;
 use crate::formats::abc;
 use crate::store::Memory;
+use crate::theory::Key;
 
 use super::*;
 

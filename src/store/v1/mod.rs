@@ -6,11 +6,15 @@
 //! `restore` gives `None` for values that no app wrote (a letter 9, a metre in sevenths of nothing).
 
 mod bar;
+mod circle;
 mod desk;
 mod music;
+mod tonight;
 mod tune;
 
+pub(super) use circle::Seat;
 pub(super) use desk::{Band, Entry, Settings, Tunings};
+pub(super) use tonight::{Planned, Played};
 pub(super) use tune::Tune;
 
 /// Restores what is there: `None` where it cannot be, `Some(None)` where there is nothing.

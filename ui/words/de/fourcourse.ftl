@@ -163,6 +163,133 @@ safe-fits = passt zu { $fits } %
 safe-none = Hier steht kein Akkord, über dem etwas sicher wäre.
 map-line = Zeile
 stand-called = Jemand ruft ein Stück oder eine Tonart
+## Die Runde
+
+seat-singer = Stimme
+seat-in-b-flat = Instrument in B
+seat-in-e-flat = Instrument in Es
+seat-in-f = Instrument in F
+seat-in-c = Melodieinstrument
+seat-you = du
+seat-no-capo = ohne Kapo: Griffe von { $key }
+seat-capo-at = Kapo { $fret }: Griffe von { $key }
+seat-tuned = gestimmt { $notes }
+seat-reads = liest { $key }
+seat-range = singt { $low } bis { $high }
+seat-too-high = zu hoch: { $note } über { $top }
+seat-too-low = zu tief: { $note } unter { $bottom }
+seat-fits = { $low } bis { $high } passt
+seat-new-shapes = { $count ->
+    [one] 1 neuer Griff
+   *[other] { $count } neue Griffe
+}
+seat-hardest = am schwersten: { $chord }
+seat-below = Melodie geht unter die tiefste Saite
+seat-fret = Melodie bis Bund { $fret }
+seat-drones = leere Saiten klingen mit
+seat-put-back = Zurück: { $seat }
+seat-show = Hinüberzeigen: { $seat }
+seat-change = Ändern: { $seat }
+ease-easy = leicht
+ease-fair = mit Umsicht
+ease-hard = schwer
+key-easy = Leicht
+key-easy-for-all = Leicht für alle
+key-hard = Schwer: { $names }
+key-care = Umsicht: { $names }
+key-called = gerufen
+key-written = wie notiert
+key-play = In { $key } spielen
+voice-group = Alle
+voice-soprano = Sopran
+voice-mezzo = Mezzo
+voice-alto = Alt
+voice-tenor = Tenor
+voice-baritone = Bariton
+voice-bass = Bass
+circle-sounds = klingt
+circle-tune = Stück:
+circle-choose-tune = Stück wählen
+circle-of-stand = Das Stück auf dem Pult
+circle-no-tune = Die beste Tonart gibt es für ein Stück: wähle eines.
+circle-seats = Plätze
+circle-add = Platz dazu
+circle-across = Hinüberzeigen
+across-turn = Drehen
+best-key = Am besten für diese Runde
+best-keys = Beste Tonart
+seat-name = Name
+seat-player = Das bist du. Instrument, Stimmung und Hand stehen in den Einstellungen.
+seat-capo = Kapodaster
+capo-never = nie
+capo-up-to = bis zu
+capo-always = immer
+seat-capo-fret = Bund
+seat-knows = Kann diese Griffe
+knows-all = Alle
+knows-first = Die der ersten Stunden
+knows-four = Vier für den Anfang
+knows-marked = Die in den Einstellungen markierten
+seat-voice = Stimme
+seat-sings = Singt
+seat-high = Höchster Ton
+seat-high-less = Höchster Ton tiefer
+seat-high-more = Höchster Ton höher
+seat-low = Tiefster Ton
+seat-low-less = Tiefster Ton tiefer
+seat-low-more = Tiefster Ton höher
+seat-voice-care = Stelle ein, was ohne Anstrengung geht, und höre auf, wenn es wehtut oder heiser wird. Wer Gesang lehrt, kennt deine Stimme besser als eine Liste.
+seat-earlier = Nach vorn
+seat-later = Nach hinten
+seat-remove = Platz wegnehmen
+
+## Die Liste für heute
+
+last-never = noch nicht gespielt
+last-tonight = heute in { $key } gespielt
+last-yesterday = gestern in { $key }
+last-days = vor { $days } Tagen in { $key }
+save-said = Nach Tonart geordnet spart ihr { $what }.
+save-pegs = { $count ->
+    [one] 1 Wirbeldrehung
+   *[other] { $count } Wirbeldrehungen
+}
+save-capos = { $count ->
+    [one] 1 Kapowechsel
+   *[other] { $count } Kapowechsel
+}
+save-keys = { $count ->
+    [one] 1 Tonartwechsel
+   *[other] { $count } Tonartwechsel
+}
+undo-removed = Zurück: { $title }
+undo-reordered = Zurück zur Ordnung davor
+yesterday = Gestern
+date = { $day }.{ $month }.{ $year }
+tonight-list = Liste
+tonight-played = Gespielt
+tonight-add = Stücke dazu
+tonight-edit = Liste ändern
+tonight-done = Fertig
+tonight-empty = Auf der Liste für heute steht noch nichts.
+tonight-nothing-played = Was auf dem Pult bis ans Ende eines Durchgangs gespielt wird, steht dann hier, mit seiner Tonart.
+tonight-next = Spielen:
+tonight-up = Früher:
+tonight-down = Später:
+tonight-key-down = Tiefer:
+tonight-key-up = Höher:
+tonight-remove = Von der Liste:
+tonight-by-keys = Nach Tonart
+tonight-unplayed = Nicht gespielt seit
+unplayed-any = egal
+unplayed-weeks = 2 Wo.
+unplayed-months = 2 Mon.
+unplayed-year = 1 Jahr
+tonight-everyone = Nur Griffe, die alle können
+retune-care = Von unten an den Ton stimmen, das Gesicht abgewandt: Eine zu straffe Saite kann reißen.
+stand-listed = Auf der Liste für heute
+stand-next-tune = Nächstes Stück
+stand-next-is = Als Nächstes:
 
 ## Die Band
 
@@ -327,6 +454,7 @@ mode-locrian = lokrisch
 
 notice-tune-unreadable = Dieses Stück ist nicht mehr lesbar.
 notice-settings-not-kept = Die Einstellungen gelten für heute Abend, ließen sich aber nicht speichern.
+notice-evening-not-kept = Runde und Liste gelten für heute Abend, konnten aber nicht aufbewahrt werden.
 notice-not-restored = Die mitgelieferten Stücke ließen sich nicht zurückholen.
 notice-set-aside = { $rescued ->
     [0] Das Liederbuch war nicht lesbar. Die alte Datei liegt beiseite als { $file }.

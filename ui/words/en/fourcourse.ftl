@@ -165,6 +165,133 @@ safe-fits = fits { $fits } %
 safe-none = No chord is written here to be safe over.
 map-line = Line
 stand-called = Somebody calls a tune or a key
+## The circle
+
+seat-singer = Singer
+seat-in-b-flat = Instrument in B♭
+seat-in-e-flat = Instrument in E♭
+seat-in-f = Instrument in F
+seat-in-c = Melody instrument
+seat-you = you
+seat-no-capo = no capo: { $key } shapes
+seat-capo-at = capo { $fret }: { $key } shapes
+seat-tuned = tuned { $notes }
+seat-reads = reads { $key }
+seat-range = sings { $low } to { $high }
+seat-too-high = too high: { $note } above { $top }
+seat-too-low = too low: { $note } below { $bottom }
+seat-fits = { $low } to { $high } fits
+seat-new-shapes = { $count ->
+    [one] 1 new shape
+   *[other] { $count } new shapes
+}
+seat-hardest = hardest: { $chord }
+seat-below = melody goes below the lowest string
+seat-fret = melody up to fret { $fret }
+seat-drones = open strings ring
+seat-put-back = Put back: { $seat }
+seat-show = Show across: { $seat }
+seat-change = Change: { $seat }
+ease-easy = easy
+ease-fair = with care
+ease-hard = hard
+key-easy = Easy
+key-easy-for-all = Easy for everyone
+key-hard = Hard: { $names }
+key-care = Care: { $names }
+key-called = called
+key-written = as written
+key-play = Play it in { $key }
+voice-group = Everybody
+voice-soprano = Soprano
+voice-mezzo = Mezzo
+voice-alto = Alto
+voice-tenor = Tenor
+voice-baritone = Baritone
+voice-bass = Bass
+circle-sounds = sounds
+circle-tune = Tune:
+circle-choose-tune = Choose a tune
+circle-of-stand = The tune on the stand
+circle-no-tune = The best key is found for a tune: choose one.
+circle-seats = Seats
+circle-add = Add a seat
+circle-across = Show across
+across-turn = Turn
+best-key = Best for this circle
+best-keys = Best key
+seat-name = Name
+seat-player = This is you. Instrument, tuning and hand stand in the settings.
+seat-capo = Capo
+capo-never = never
+capo-up-to = up to
+capo-always = always
+seat-capo-fret = Fret
+seat-knows = Knows these shapes
+knows-all = All of them
+knows-first = Those of the first lessons
+knows-four = A beginner's four
+knows-marked = Those marked in the settings
+seat-voice = Voice
+seat-sings = Sings
+seat-high = Highest note
+seat-high-less = Highest note lower
+seat-high-more = Highest note higher
+seat-low = Lowest note
+seat-low-less = Lowest note lower
+seat-low-more = Lowest note higher
+seat-voice-care = Set what comes without strain, and stop when it hurts or turns hoarse. A singing teacher knows your voice better than a list does.
+seat-earlier = Earlier
+seat-later = Later
+seat-remove = Take the seat away
+
+## Tonight's list
+
+last-never = not played yet
+last-tonight = played tonight in { $key }
+last-yesterday = yesterday in { $key }
+last-days = { $days } days ago in { $key }
+save-said = The order by keys saves { $what }.
+save-pegs = { $count ->
+    [one] 1 turned peg
+   *[other] { $count } turned pegs
+}
+save-capos = { $count ->
+    [one] 1 moved capo
+   *[other] { $count } moved capos
+}
+save-keys = { $count ->
+    [one] 1 change of key
+   *[other] { $count } changes of key
+}
+undo-removed = Put back: { $title }
+undo-reordered = Back to the order before
+yesterday = Yesterday
+date = { $year }-{ $month }-{ $day }
+tonight-list = List
+tonight-played = Played
+tonight-add = Add tunes
+tonight-edit = Change the list
+tonight-done = Done
+tonight-empty = Nothing is on tonight's list yet.
+tonight-nothing-played = What is played on the stand to the end of a time through is remembered here, with its key.
+tonight-next = Play
+tonight-up = Earlier:
+tonight-down = Later:
+tonight-key-down = Lower key:
+tonight-key-up = Higher key:
+tonight-remove = Off the list:
+tonight-by-keys = By the keys
+tonight-unplayed = Not played for
+unplayed-any = any
+unplayed-weeks = 2 weeks
+unplayed-months = 2 months
+unplayed-year = a year
+tonight-everyone = Only the shapes everyone knows
+retune-care = Tune up to the note from below with your face turned away: a string that is tightened too far can snap.
+stand-listed = On tonight's list
+stand-next-tune = Next tune
+stand-next-is = Next:
 
 ## The band
 
@@ -329,6 +456,7 @@ mode-locrian = locrian
 
 notice-tune-unreadable = This tune cannot be read any more.
 notice-settings-not-kept = Your settings hold for this evening, but they could not be kept.
+notice-evening-not-kept = The circle or tonight's list holds for this evening, but could not be kept.
 notice-not-restored = The shipped tunes could not be brought back.
 notice-set-aside = { $rescued ->
     [0] The songbook could not be read. The old file was set aside as { $file }.

@@ -163,6 +163,133 @@ safe-fits = encaja un { $fits } %
 safe-none = Aquí no hay acordes escritos sobre los que algo sea seguro.
 map-line = Línea
 stand-called = Alguien pide un tema o una tonalidad
+## La ronda
+
+seat-singer = Voz
+seat-in-b-flat = Instrumento en Si♭
+seat-in-e-flat = Instrumento en Mi♭
+seat-in-f = Instrumento en Fa
+seat-in-c = Instrumento de melodía
+seat-you = tú
+seat-no-capo = sin cejilla: posiciones de { $key }
+seat-capo-at = cejilla { $fret }: posiciones de { $key }
+seat-tuned = afinado { $notes }
+seat-reads = lee { $key }
+seat-range = canta de { $low } a { $high }
+seat-too-high = muy alto: { $note } sobre { $top }
+seat-too-low = muy bajo: { $note } bajo { $bottom }
+seat-fits = { $low } a { $high } va bien
+seat-new-shapes = { $count ->
+    [one] 1 posición nueva
+   *[other] { $count } posiciones nuevas
+}
+seat-hardest = lo más difícil: { $chord }
+seat-below = la melodía baja de la cuerda más grave
+seat-fret = melodía hasta el traste { $fret }
+seat-drones = suenan cuerdas al aire
+seat-put-back = Devolver: { $seat }
+seat-show = Mostrar enfrente: { $seat }
+seat-change = Cambiar: { $seat }
+ease-easy = fácil
+ease-fair = con cuidado
+ease-hard = difícil
+key-easy = Fácil
+key-easy-for-all = Fácil para todos
+key-hard = Difícil: { $names }
+key-care = Cuidado: { $names }
+key-called = pedida
+key-written = como escrita
+key-play = Tocarlo en { $key }
+voice-group = Todos
+voice-soprano = Soprano
+voice-mezzo = Mezzo
+voice-alto = Contralto
+voice-tenor = Tenor
+voice-baritone = Barítono
+voice-bass = Bajo
+circle-sounds = suena
+circle-tune = Tema:
+circle-choose-tune = Elegir un tema
+circle-of-stand = El tema del atril
+circle-no-tune = La mejor tonalidad se busca para un tema: elige uno.
+circle-seats = Puestos
+circle-add = Añadir un puesto
+circle-across = Mostrar enfrente
+across-turn = Girar
+best-key = Lo mejor para esta ronda
+best-keys = Mejor tonalidad
+seat-name = Nombre
+seat-player = Eres tú. El instrumento, la afinación y la mano están en los ajustes.
+seat-capo = Cejilla
+capo-never = nunca
+capo-up-to = hasta
+capo-always = siempre
+seat-capo-fret = Traste
+seat-knows = Conoce estas posiciones
+knows-all = Todas
+knows-first = Las de las primeras clases
+knows-four = Las cuatro de quien empieza
+knows-marked = Las marcadas en los ajustes
+seat-voice = Voz
+seat-sings = Canta
+seat-high = Nota más alta
+seat-high-less = Nota más alta, más baja
+seat-high-more = Nota más alta, más alta
+seat-low = Nota más baja
+seat-low-less = Nota más baja, más baja
+seat-low-more = Nota más baja, más alta
+seat-voice-care = Pon lo que sale sin esfuerzo y para si duele o te pones ronco. Un profesor de canto conoce tu voz mejor que una lista.
+seat-earlier = Antes
+seat-later = Después
+seat-remove = Quitar el puesto
+
+## La lista de esta noche
+
+last-never = sin tocar aún
+last-tonight = tocado hoy en { $key }
+last-yesterday = ayer en { $key }
+last-days = hace { $days } días en { $key }
+save-said = El orden por tonos ahorra { $what }.
+save-pegs = { $count ->
+    [one] 1 clavija
+   *[other] { $count } clavijas
+}
+save-capos = { $count ->
+    [one] 1 cambio de cejilla
+   *[other] { $count } cambios de cejilla
+}
+save-keys = { $count ->
+    [one] 1 cambio de tono
+   *[other] { $count } cambios de tono
+}
+undo-removed = Devolver: { $title }
+undo-reordered = Volver al orden anterior
+yesterday = Ayer
+date = { $day }/{ $month }/{ $year }
+tonight-list = Lista
+tonight-played = Tocado
+tonight-add = Añadir temas
+tonight-edit = Cambiar la lista
+tonight-done = Listo
+tonight-empty = La lista de esta noche está vacía.
+tonight-nothing-played = Aquí queda lo que se toca en el atril hasta el final de una vuelta, con su tonalidad.
+tonight-next = Tocar
+tonight-up = Antes:
+tonight-down = Después:
+tonight-key-down = Tono más bajo:
+tonight-key-up = Tono más alto:
+tonight-remove = Quitar:
+tonight-by-keys = Por tonos
+tonight-unplayed = Sin tocar desde hace
+unplayed-any = todos
+unplayed-weeks = 2 sem.
+unplayed-months = 2 meses
+unplayed-year = 1 año
+tonight-everyone = Solo posiciones que todos conocen
+retune-care = Afina subiendo hasta la nota y aparta la cara: una cuerda demasiado tensa puede saltar.
+stand-listed = En la lista de esta noche
+stand-next-tune = Tema siguiente
+stand-next-is = Sigue:
 
 ## La banda
 
@@ -327,6 +454,7 @@ mode-locrian = locrio
 
 notice-tune-unreadable = Este tema ya no se puede leer.
 notice-settings-not-kept = Los ajustes valen por esta noche, pero no se pudieron guardar.
+notice-evening-not-kept = La ronda y la lista valen para esta noche, pero no se pudieron guardar.
 notice-not-restored = No se pudieron recuperar los temas incluidos.
 notice-set-aside = { $rescued ->
     [0] El cancionero no se pudo leer. El archivo anterior se apartó con el nombre { $file }.

@@ -155,25 +155,6 @@ fn a_songbook_is_new_until_the_shipped_tunes_are_in_it() {
 }
 
 #[test]
-fn shipped_tunes_from_a_damaged_songbook_do_not_come_twice() {
-    let folder = tempfile::tempdir().unwrap();
-    let own = tune("Own", 3, 8);
-    {
-        let mut store = open(folder.path()).store;
-        store.restore(&shipped::tunes()).unwrap();
-        store.add(std::slice::from_ref(&own)).unwrap();
-    }
-    let mut bytes = fs::read(file(folder.path())).unwrap();
-    bytes[..64].fill(0);
-    fs::write(file(folder.path()), bytes).unwrap();
-    let mut opened = open(folder.path());
-    let all = shipped::tunes().len() + 1;
-    assert_eq!(opened.set_aside.unwrap().rescued, all);
-    opened.store.restore(&shipped::tunes()).unwrap();
-    assert_eq!(opened.store.entries().len(), all);
-}
-
-#[test]
 fn settings_are_kept() {
     let folder = tempfile::tempdir().unwrap();
     let mut store = open(folder.path()).store;

@@ -8,7 +8,7 @@ use std::time::Duration;
 
 use fourcourse::chart::Tune;
 use fourcourse::desk::Songbook;
-use fourcourse::store::Store;
+use fourcourse::store::{Store, shipped};
 
 use super::store::{file, now, open};
 use super::store_tunes::{everything, tune};
@@ -143,6 +143,25 @@ fn a_file_cut_short_or_grown_is_noticed() {
         grown.resize(sound.len() + more, 0);
         check(&grown, &tunes, &format!("grown by {more}"));
     }
+}
+
+#[test]
+fn shipped_tunes_from_a_damaged_songbook_do_not_come_twice() {
+    let folder = tempfile::tempdir().unwrap();
+    let own = tune("Own", 3, 8);
+    {
+        let mut store = open(folder.path()).store;
+        store.restore(&shipped::tunes()).unwrap();
+        store.add(std::slice::from_ref(&own)).unwrap();
+    }
+    let mut bytes = fs::read(file(folder.path())).unwrap();
+    bytes[..64].fill(0);
+    fs::write(file(folder.path()), bytes).unwrap();
+    let mut opened = open(folder.path());
+    let all = shipped::tunes().len() + 1;
+    assert_eq!(opened.set_aside.unwrap().rescued, all);
+    opened.store.restore(&shipped::tunes()).unwrap();
+    assert_eq!(opened.store.entries().len(), all);
 }
 
 const CHILD_FOLDER: &str = "FOURCOURSE_TEST_CHILD_FOLDER";

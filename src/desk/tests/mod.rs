@@ -6,6 +6,7 @@ mod circle;
 mod following;
 mod getting_in;
 mod in_key;
+mod keeping;
 mod looking;
 mod tonight;
 mod tuning;

@@ -7,7 +7,7 @@ use std::path::{Path, PathBuf};
 use chrono::{DateTime, Utc};
 use fourcourse::chart::Tune;
 use fourcourse::desk::{BandSettings, Language, Settings, Songbook, Theme, TuneId};
-use fourcourse::store::{Added, Opened, Store, StoreError, shipped};
+use fourcourse::store::{Added, Opened, Store, StoreError};
 use fourcourse::theory::Naming;
 use redb::{Database, ReadableDatabase, ReadableTable, TableDefinition};
 

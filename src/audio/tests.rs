@@ -281,7 +281,7 @@ fn a_device_that_is_switched_on_while_it_counts_counts_on() {
     sound.send(ms(0), Command::Play { from, count });
     // Two of four clicks have gone by in silence; the other two are heard, a second apart.
     sound.frame(ms(1_500));
-    let mut device = Device::on(&mut sound, ms(1_500));
+    let device = Device::on(&mut sound, ms(1_500));
     let mut loud = Vec::new();
     let mut out = [0.0; 2 * BLOCK];
     for block in 0..4 * RATE as usize / BLOCK {

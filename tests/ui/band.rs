@@ -272,7 +272,7 @@ fn with_a_delay_the_stand_waits_for_the_sound() {
     // Milliseconds until the Stand shows the next bar, to the frame.
     let next_bar = || {
         let there = place(&evening);
-        let mut waited = 0;
+        let mut waited: u64 = 0;
         while place(&evening) == there && waited < 20_000 {
             evening.wait(16);
             waited += 16;

@@ -21,8 +21,9 @@ const BESIDE: f64 = -4.0;
 /// The most that the band is made louder, and the least.
 const GAINS: (f64, f64) = (0.1, 8.0);
 
-/// The click keeps its place beside a band; alone it goes where it is wanted, within these.
-const CLICK_GAINS: (f64, f64) = (0.25, 4.0);
+/// The click keeps its place beside a band; alone it goes where it is wanted, within these: its 1 is at the ceiling already,
+/// and with the other beats made louder than this nobody would tell it from them.
+const CLICK_GAINS: (f64, f64) = (0.25, 2.0);
 
 /// What a click may take of the loudness at most before the others give way no more.
 const MOST_CLICK: f64 = 0.5;
@@ -33,7 +34,7 @@ const OFFSET: f64 = -0.691;
 /// Power is measured in blocks of 0.4 s, and quiet ones do not count: so long a stroke is heard at most, in seconds and in
 /// taus besides. What is rarer is not heard as softer.
 const BLOCKS: f64 = 1.2;
-const TAUS: f64 = 1.5;
+const TAUS: f64 = 5.0;
 
 /// How the energy of a stroke grows with its force.
 const BY_FORCE: f64 = 2.4;

@@ -26,7 +26,7 @@ const NEAR: f64 = 0.2;
 const MOST_PASSES: usize = 6;
 
 /// The most that a track is made louder, and the least.
-const GAINS: std::ops::RangeInclusive<f64> = 0.1..=8.0;
+const GAINS: std::ops::RangeInclusive<f64> = 0.1..=4.0;
 
 /// How much more is tried than is missing where the limiter takes some of it.
 const OVER: f64 = 1.5;

@@ -247,6 +247,7 @@ pub(crate) fn band() -> BandView {
         style: reel,
         fitting: reel,
         ending: Ending::Held,
+        choosing: None,
         looped: None,
         ramp: RampView {
             on: false,

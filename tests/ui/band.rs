@@ -263,31 +263,35 @@ fn a_wireless_delay_is_set_in_steps_and_kept_within_its_bounds() {
 
 #[test]
 fn with_a_delay_the_stand_waits_for_the_sound() {
-    // Four bars of a reel are 3.3 s in.
-    let at = |steps: usize| {
-        let evening = on_the_stand(Evening::aloud(ROLL.0, ROLL.1));
-        open(&evening);
-        evening.touch("Count in");
-        evening.touch("Sound");
-        for _ in 0..steps {
-            evening.touch("A longer delay");
-        }
-        evening.touch("Play");
-        let mut waited = 0;
-        while place(&evening).is_empty() || evening.sees("A1 · 1") && waited < 20_000 {
-            evening.wait(20);
-            waited += 20;
+    let evening = on_the_stand(Evening::aloud(ROLL.0, ROLL.1));
+    open(&evening);
+    evening.touch("Count in");
+    evening.touch("Sound");
+    evening.wait(200);
+    evening.touch("Play");
+    // Milliseconds until the Stand shows the next bar, to the frame.
+    let next_bar = || {
+        let there = place(&evening);
+        let mut waited: u64 = 0;
+        while place(&evening) == there && waited < 20_000 {
+            evening.wait(16);
+            waited += 16;
         }
         waited
     };
-    let (wire, wireless) = (at(0), at(40));
-    let later = wireless - wire;
-    assert!((360..=440).contains(&later), "{wire} {wireless}");
+    for _ in 0..3 {
+        next_bar();
+    }
+    let bar = next_bar();
+    band(&evening).invoke_delay_by(40);
+    let later = next_bar();
+    assert!((bar + 360..=bar + 440).contains(&later), "{bar} {later}");
+    assert!(next_bar().abs_diff(bar) <= 48);
 }
 
 #[test]
 fn two_bars_of_the_map_are_the_loop() {
-    let evening = on_the_stand(Evening::open(412.0, 915.0));
+    let evening = on_the_stand(Evening::open(ROLL.0, ROLL.1));
     open(&evening);
     evening.touch("Choose bars on the map");
     // The sheet is gone, and the Stand says what to do.

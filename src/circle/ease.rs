@@ -27,7 +27,7 @@ fn seat_ease(in_key: &SeatInKey, least: f32) -> KeyEase {
         .voice
         .map_or(KeyEase::Easy, |voice| match voice.over.max(voice.under) {
             ..=0 => KeyEase::Easy,
-            ..=STRETCH => KeyEase::Fair,
+            1..=STRETCH => KeyEase::Fair,
             _ => KeyEase::Hard,
         });
     let unknown = in_key.hands.as_ref().map_or(KeyEase::Easy, |hands| {

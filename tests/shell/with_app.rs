@@ -40,6 +40,10 @@ fn a_picture_of_any_view_needs_no_display() {
     }
     assert_eq!(size(&draw(&["songbook", "--density", "2"])), (824, 1830));
     assert_eq!(size(&draw(&["settings", "--size", "800x360"])), (1600, 720));
+    let circle = draw(&[&["circle", "millrace reel"][..], &small].concat());
+    let tonight = draw(&[&["tonight"][..], &small].concat());
+    assert_eq!((size(&circle), size(&tonight)), ((360, 640), (360, 640)));
+    assert!(circle != tonight);
 }
 
 #[test]

@@ -107,9 +107,11 @@ impl Answer {
             |&chord: &Chord| hands.card(Symbol::Chord(chord), key.tonic, ChordNames::Letters);
         let cards = chords.iter().map(card).collect();
         let (courses, strings) = hands.seen();
-        let other = |key: Key| OtherKey {
-            name: key.tonic.in_style(style),
-            key,
+        let other = |key: Key| {
+            // D flat major has no minor on D flat that anybody writes.
+            let key = Key::spelled_for_players(key.tonic.class(), key.mode);
+            let name = key.tonic.in_style(style);
+            OtherKey { name, key }
         };
         let mode = match key.mode.is_minor() {
             true => Mode::Major,

@@ -180,6 +180,7 @@ impl Called {
             CalledAsk::Face(face) => self.face = face,
             CalledAsk::Words(words) => self.words = words,
             CalledAsk::Key(key) => {
+                let key = Key::spelled_for_players(key.tonic.class(), key.mode);
                 self.mode = key.mode;
                 self.call((self.key != Some(key)).then_some(key));
             }

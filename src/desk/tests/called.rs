@@ -234,6 +234,19 @@ fn a_mode_keeps_the_tonic_and_the_same_key_once_more_takes_it_back() {
 }
 
 #[test]
+fn a_key_that_nobody_writes_is_spelled_as_players_do() {
+    let mut desk = circle();
+    ask(&mut desk, CalledAsk::Key(key("Db")));
+    assert_eq!(desk.called().key.unwrap().parallel.key, key("C#m"));
+    ask(&mut desk, CalledAsk::Key(key("Eb phrygian")));
+    let called = desk.called();
+    assert_eq!(
+        called.key.unwrap().name,
+        called.keys[called.chosen.unwrap()].0
+    );
+}
+
+#[test]
 fn keys_keep_their_places_in_every_mode() {
     let mut desk = circle();
     let classes = |desk: &mut Desk| -> Vec<_> {

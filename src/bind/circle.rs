@@ -185,7 +185,6 @@ fn keys(words: &Words, view: &CircleView) -> Vec<made::KeyRow> {
                 reasons: reasons.into(),
             }
         };
-        let worst = key.seats.iter().map(|seat| seat.ease).max();
         made::KeyRow {
             said: format!("{name} {mark}, {sentence}")
                 .replace(" ,", ",")
@@ -193,7 +192,6 @@ fn keys(words: &Words, view: &CircleView) -> Vec<made::KeyRow> {
             name: name.into(),
             ease: key.ease.into(),
             sentence: sentence.into(),
-            worst: ease(worst.unwrap_or(KeyEase::Easy)),
             mark: mark.into(),
             play: words.play_in(&key.key).into(),
             cells: fixed(key.seats.iter().zip(&view.seats).map(cell)),

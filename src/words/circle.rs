@@ -3,7 +3,7 @@
 use i18n_embed_fl::fl;
 
 use super::Words;
-use crate::circle::{KeyEase, VoiceType};
+use crate::circle::{CapoHabit, KeyEase, VoiceType};
 use crate::desk::{CircleView, KeyName, Plays, RankedView, SeatKeyView, SeatTitle, SeatView};
 use crate::theory::Reads;
 
@@ -63,7 +63,7 @@ impl Words {
             if let Some(tuned) = &sheet.tuned {
                 said.push(fl!(self.loader, "seat-tuned", notes = tuned.as_str()));
             }
-            if sheet.capo > 0 {
+            if sheet.capo > 0 || seat.set.habit() != CapoHabit::Never {
                 said.push(self.held_capo(sheet.capo, &sheet.shapes));
             }
             if let Some(written) = &sheet.written {

@@ -45,7 +45,7 @@ fn songbook() -> (Memory, TuneId) {
             list.push(Planned { tune, key });
         }
     }
-    let open = list[1].tune;
+    let open = list[2].tune;
     memory.keep_tonight(&list);
     (memory, open)
 }
@@ -77,7 +77,7 @@ fn seats() -> Vec<Ask> {
         CircleAsk::Add(Plays::Instrument("banjo".into())),
         CircleAsk::Add(Plays::Page(Reads::BFlat)),
         CircleAsk::Add(Plays::Voice),
-        change(5, SeatChange::Voice(VoiceType::Group)),
+        change(5, SeatChange::Voice(VoiceType::Alto)),
         change(5, SeatChange::Name("Rosa".into())),
     ];
     asks.map(Ask::Circle).to_vec()

@@ -3,6 +3,7 @@
 //! The words themselves stand in Fluent files under `ui/words/`, one folder a language.
 
 mod band;
+mod porch;
 mod tab;
 
 use std::io;

@@ -7,6 +7,7 @@ mod band;
 mod fonts;
 mod keep;
 pub mod picture;
+mod porch;
 mod run;
 mod settings;
 mod songbook;
@@ -21,7 +22,9 @@ use slint::{ComponentHandle, Timer, TimerMode};
 
 pub use run::{NoWindow, clock, run};
 
-use crate::desk::{Ask, Desk, Notice, Room, SettingsView, SongbookView, StandView, Theme};
+use crate::desk::{
+    Ask, Desk, Notice, PorchView, Room, SettingsView, SongbookView, StandView, Theme,
+};
 use crate::words::{Words, system_language};
 
 /// What the compiler made of `ui/`.
@@ -32,7 +35,10 @@ mod made {
 }
 
 /// The window as a component, what the Stand tells of its layout, what the band sheet shows, and the colours, for the tests that drive and measure.
-pub use made::{App, Band as BandGlobal, Colours, Stand as StandGlobal, Theme as ThemeGlobal};
+pub use made::{
+    App, Band as BandGlobal, Colours, Porch as PorchGlobal, Stand as StandGlobal,
+    Theme as ThemeGlobal,
+};
 
 /// What the window shows and asks: the desk, with whoever carries out what reaches beyond it.
 pub trait Host {
@@ -44,6 +50,10 @@ pub trait Host {
     fn stand(&mut self, now: Duration) -> Option<StandView>;
     /// Whether the Stand moves by itself.
     fn is_moving(&mut self, now: Duration) -> bool;
+    /// The porch as it is to be seen; a host that has none shows nothing.
+    fn porch(&mut self, _now: Duration) -> PorchView {
+        PorchView::default()
+    }
     /// The songbook as it is to be seen.
     fn songbook(&self) -> SongbookView;
     /// The settings as they are to be seen.
@@ -63,6 +73,10 @@ impl Host for Desk {
 
     fn stand(&mut self, now: Duration) -> Option<StandView> {
         Desk::stand(self, now)
+    }
+
+    fn porch(&mut self, now: Duration) -> PorchView {
+        Desk::porch(self, now)
     }
 
     fn is_moving(&mut self, now: Duration) -> bool {
@@ -100,6 +114,7 @@ struct Inner {
     stand: RefCell<stand::Stand>,
     band: RefCell<band::Band>,
     songbook: RefCell<songbook::Songbook>,
+    porch: RefCell<porch::Porch>,
     settings: RefCell<settings::Settings>,
 }
 
@@ -123,6 +138,7 @@ impl Interface {
             stand: RefCell::default(),
             band: RefCell::default(),
             songbook: RefCell::default(),
+            porch: RefCell::default(),
             settings: RefCell::default(),
         });
         let interface = Self(inner);
@@ -130,6 +146,7 @@ impl Interface {
         stand::hook(&interface);
         band::hook(&interface);
         songbook::hook(&interface);
+        porch::hook(&interface);
         settings::hook(&interface);
         interface
             .app()
@@ -187,6 +204,7 @@ impl Interface {
             inner.stand.borrow_mut().forget();
             inner.band.borrow_mut().forget();
             inner.songbook.borrow_mut().forget();
+            inner.porch.borrow_mut().forget();
             inner.settings.borrow_mut().forget();
         }
         let theme = inner.app.global::<made::Theme>();
@@ -205,15 +223,16 @@ impl Interface {
     fn tick(&self) {
         let inner = &self.0;
         let now = (inner.clock)();
-        let (view, runs) = {
+        let (view, porch, runs) = {
             let mut host = inner.host.borrow_mut();
-            (host.stand(now), host.is_moving(now))
+            (host.stand(now), host.porch(now), host.is_moving(now))
         };
         let title = view.as_ref().map(|view| view.title.clone());
         if let Some(view) = &view {
             inner.band.borrow_mut().show(self, view);
         }
         inner.stand.borrow_mut().show(self, view);
+        inner.porch.borrow_mut().show(self, porch);
         songbook::on_stand(self, title.unwrap_or_default());
         if runs && !inner.ticks.running() {
             let weak = Rc::downgrade(inner);

@@ -7,8 +7,8 @@ use slint::{ComponentHandle, ModelRc, SharedString, VecModel};
 use super::keep::{fixed, int, keep, shared};
 use super::{Interface, at, made, place};
 use crate::desk::{
-    Ask, ChordCard, ChordNames, FollowState, MOST_CAPO, Passed, ShapeView, Simplify, StandView,
-    Verdict,
+    Ask, ChordCard, ChordNames, FollowState, MOST_CAPO, Passed, Room, ShapeView, Simplify,
+    StandView, Verdict,
 };
 use crate::theory::NoteName;
 use crate::words::{Words, chip_name, tempo};
@@ -314,6 +314,7 @@ pub(super) fn hook(interface: &Interface) {
     global.on_tap_tempo(interface.asks_for(Ask::TapTempo));
     global.on_written_key(interface.asks_for(Ask::WrittenKey));
     global.on_other_shape(interface.asks_for(Ask::OtherShape));
+    global.on_practise(interface.asks_for(Ask::Go(Room::Porch)));
     global.on_jump_to(interface.asks(|_, bar: i32| usize::try_from(bar).ok().map(Ask::JumpTo)));
     global.on_jump_to_part(
         interface.asks(|_, chip: i32| usize::try_from(chip).ok().map(Ask::JumpToPart)),

@@ -3,6 +3,7 @@
 use crate::theory::{Key, Naming, NoteName};
 
 use super::band::BandAsk;
+use super::porch::PorchAsk;
 use super::settings::{Language, Theme};
 use super::songbook::TuneId;
 use super::stand::{ChordNames, Simplify};
@@ -70,6 +71,8 @@ pub enum Ask {
 
     /// Of the band.
     Band(BandAsk),
+    /// On the porch.
+    Porch(PorchAsk),
 
     /// The circle plays it so many semitones higher.
     KeyUp(i32),

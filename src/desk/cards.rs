@@ -3,9 +3,11 @@
 use std::collections::HashMap;
 use std::rc::Rc;
 
+use crate::chart::ChangeDrill;
 use crate::frets::{self, Capo, InChord, Instrument, Order, Shape};
 use crate::theory::{Accidentals, Chord, Interval, NoteName, NoteStyle, Number, Symbol};
 
+use super::porch::ChangeView;
 use super::settings::Settings;
 use super::stand::{ChordCard, ChordNames, MissingNote, RingString, ShapeView, Verdict};
 
@@ -129,6 +131,20 @@ impl Hands {
             missing: MissingNote::in_shape(&shape),
             frets: shape.frets,
             of,
+        }
+    }
+
+    /// A change of chords with the shapes of both.
+    pub(super) fn change(&mut self, drill: &ChangeDrill) -> ChangeView {
+        let shape = |shape: &Shape| self.draw(shape.clone(), (1, 1));
+        let shapes = drill.shapes.as_ref();
+        ChangeView {
+            chords: (
+                drill.from.in_style(self.style),
+                drill.to.in_style(self.style),
+            ),
+            shapes: shapes.map(|(from, to)| (shape(from), shape(to))),
+            times: drill.times,
         }
     }
 

@@ -14,6 +14,8 @@ mod map;
 mod on_stand;
 mod plan;
 mod players;
+mod porch;
+mod practise;
 mod settings;
 mod songbook;
 mod stand;
@@ -29,6 +31,10 @@ pub use band::{
 pub use follow::BPM;
 pub use on_stand::MOST_CAPO;
 pub use players::{Heard, Players};
+pub use porch::{
+    ChangeView, Drill, LessonView, PhraseView, PorchAsk, PorchView, Practice, Reason, StopView,
+    Stretch, Suggestion, VersionView,
+};
 pub use settings::{FIRST_CHORDS, Language, Settings, SettingsView, Theme, Tuning};
 pub use songbook::{Entry, Filter, Songbook, SongbookState, SongbookView, TuneId, TuneRow};
 pub use stand::{
@@ -42,6 +48,7 @@ use leader::Leader;
 use list::List;
 use on_stand::OnStand;
 use players::Moment;
+use porch::Porch;
 
 /// Something that went wrong and that the player should know of.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -72,6 +79,7 @@ pub struct Desk {
     leader: Leader,
     settings: Settings,
     list: List,
+    porch: Porch,
     open: Option<(TuneId, OnStand)>,
     notice: Option<Notice>,
 }
@@ -94,12 +102,14 @@ impl Desk {
         notice: Option<Notice>,
     ) -> Self {
         let list = List::new(songbook.as_ref(), &settings);
+        let porch = Porch::new(songbook.as_ref());
         Self {
             room: Room::Songbook,
             songbook,
             leader: Leader::new(players),
             settings,
             list,
+            porch,
             open: None,
             notice,
         }
@@ -136,6 +146,7 @@ impl Desk {
         {
             stand.hear(players.transport());
         }
+        self.write_down(at);
         at
     }
 
@@ -144,8 +155,12 @@ impl Desk {
         let at = self.hear(now);
         match ask {
             Ask::Go(Room::Stand) if self.open.is_none() => {}
-            Ask::Go(room) => self.room = room,
-            Ask::Back => self.room = Room::Songbook,
+            Ask::Go(Room::Porch) => self.to_porch(),
+            Ask::Go(room) => {
+                self.porch.open &= !matches!(room, Room::Stand | Room::Circle);
+                self.room = room;
+            }
+            Ask::Back => self.back(at),
             Ask::CloseNotice => self.notice = None,
             Ask::Open(id) => self.put_on_stand(id, at),
             Ask::RestoreShipped => {
@@ -167,6 +182,7 @@ impl Desk {
             | Ask::NoteNames(_)
             | Ask::LessMotion(_) => self.set(ask, now),
             Ask::Band(ask) => self.ask_band(ask, at),
+            Ask::Porch(ask) => self.ask_porch(ask, at),
             ask => self.ask_stand(&ask, at),
         }
         self.leader.mix(now, &self.settings.band);
@@ -219,7 +235,7 @@ impl Desk {
 
     fn put_on_stand(&mut self, id: TuneId, at: Moment) {
         if self.open.as_ref().is_some_and(|(open, _)| *open == id) {
-            self.room = Room::Stand; // as it was left: the same key, the same place
+            self.read_from(); // as it was left: the same key, the same place
             return;
         }
         match self.songbook.tune(id) {
@@ -229,7 +245,7 @@ impl Desk {
                 self.leader.hush(at.now);
                 let rate = self.leader.players().transport().rate();
                 self.open = Some((id, OnStand::new(tune, &self.settings, rate)));
-                self.room = Room::Stand;
+                self.read_from();
             }
             None => self.notice = Some(Notice::TuneUnreadable),
         }

@@ -1,9 +1,10 @@
 //! The tune on the stand, in the key that was called.
 
 mod band;
+mod porch;
 
 use crate::chart::{
-    Change, Changes, Count, Direction, Metre, Note, Pace, Playing, Simpler, Slot, Stroke,
+    Change, Changes, Count, Direction, Metre, Note, Pace, Playing, Simpler, Slot, Stroke, Tempo,
     TempoRange, Ticks, Tune, count_at,
 };
 use crate::theory::{Chord, Key, NoteName, NoteStyle, Symbol};
@@ -15,6 +16,7 @@ use super::leader::Leader;
 use super::map;
 use super::plan::Plan;
 use super::players::Moment;
+use super::porch::{Drill, Lesson};
 use super::settings::Settings;
 use super::stand::{
     ChordCard, ChordNames, FollowState, NextCard, Simplify, SlotView, StandView, StrumView,
@@ -44,6 +46,9 @@ pub(super) struct OnStand {
     hands: Hands,
     follow: Follow,
     plan: Plan,
+    lesson: Lesson,
+    /// It is an exercise, and this is the tune that it stands in place of.
+    drill: Option<(Drill, Option<Box<Self>>)>,
 }
 
 impl OnStand {
@@ -52,12 +57,7 @@ impl OnStand {
         let playing = tune.playing();
         let usual = if holds_its_verses(&tune) { 1 } else { TIMES };
         let times = tune.times_through.map_or(usual, u32::from);
-        let mut tempo = tune.tempo_or_fitting(Pace::SlowJam);
-        if !BPM.contains(&tempo.bpm) {
-            // Counted in notes that are too quick or too slow to count: in what is felt, then.
-            let felt = TempoRange::fitting(tune.rhythm.as_ref(), tune.metre, Pace::SlowJam);
-            tempo = tempo.counted_in(felt.beat);
-        }
+        let tempo = usual_tempo(&tune);
         let mut stand = Self {
             played: tune.clone(),
             changes: Changes::default(),
@@ -67,6 +67,8 @@ impl OnStand {
             hands: Hands::new(settings, 0),
             follow: Follow::new(&playing, tempo, times, rate),
             plan: Plan::new(&tune, tempo),
+            lesson: Lesson::new(&tune, tempo.bpm),
+            drill: None,
             tune,
             playing,
         };
@@ -77,6 +79,7 @@ impl OnStand {
     /// The settings have changed: another instrument, other names.
     pub(super) fn set(&mut self, settings: &Settings) {
         self.hands = Hands::new(settings, self.hands.capo.fret);
+        self.lesson.forget();
     }
 
     pub(super) fn is_moving(&self, at: Moment) -> bool {
@@ -94,6 +97,7 @@ impl OnStand {
         self.changes = Changes::of(&self.played, &self.playing);
         self.keys = self.played.keys();
         self.plan.forget();
+        self.lesson.forget();
     }
 
     /// The key of the tune as it is played.
@@ -148,7 +152,10 @@ impl OnStand {
                 self.simplify = simplify;
                 self.arrange(self.key().tonic);
             }
-            Ask::Capo(fret) => self.hands = Hands::new(settings, fret.min(MOST_CAPO)),
+            Ask::Capo(fret) => {
+                self.hands = Hands::new(settings, fret.min(MOST_CAPO));
+                self.lesson.forget();
+            }
             Ask::OtherShape => {
                 let place = self.follow.place(&self.playing, at);
                 if let Some(Change {
@@ -371,7 +378,7 @@ fn short_names(
 }
 
 #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // 30 to 300
-fn whole_bpm(bpm: f32) -> u32 {
+pub(super) fn whole_bpm(bpm: f32) -> u32 {
     bpm.round() as u32
 }
 
@@ -386,6 +393,17 @@ fn part_of_whole(length: Ticks) -> (u32, u32) {
         u32::try_from(count).unwrap_or(1),
         u32::try_from(unit).unwrap_or(4),
     )
+}
+
+/// The tempo of a tune, or what a slow jam plays it at, counted in what can be counted.
+pub(super) fn usual_tempo(tune: &Tune) -> Tempo {
+    let tempo = tune.tempo_or_fitting(Pace::SlowJam);
+    if BPM.contains(&tempo.bpm) {
+        return tempo;
+    }
+    // Counted in notes that are too quick or too slow to count: in what is felt, then.
+    let felt = TempoRange::fitting(tune.rhythm.as_ref(), tune.metre, Pace::SlowJam);
+    tempo.counted_in(felt.beat)
 }
 
 /// Whether the form of a song goes through its verses: it comes back to a part after another one.

@@ -19,6 +19,8 @@ pub(super) struct Plan {
     pub(super) ending: Ending,
     /// First and last bar of the loop in playing order.
     looped: Option<(usize, usize)>,
+    /// A stretch that need not begin or end with a bar, in place of that.
+    stretch: Option<(Ticks, Ticks)>,
     ramp: RampView,
     voicings: Voicings,
     score: Option<Arc<Score>>,
@@ -41,6 +43,7 @@ impl Plan {
             style: options.style,
             ending: options.ending,
             looped: None,
+            stretch: None,
             ramp: RampView {
                 on: false,
                 percent: 3,
@@ -76,6 +79,12 @@ impl Plan {
 
     /// Changes what a wish changes; `bar` is the one that is played now.
     pub(super) fn ask(&mut self, ask: &BandAsk, playing: &Playing, bar: usize) {
+        if matches!(
+            ask,
+            BandAsk::LoopPart | BandAsk::LoopFrom(_) | BandAsk::LoopTo(_) | BandAsk::NoLoop
+        ) {
+            self.stretch = None;
+        }
         match ask {
             BandAsk::Style(id) => {
                 self.style = Style::named(id).unwrap_or(self.style);
@@ -114,12 +123,24 @@ impl Plan {
     /// From when to when the loop goes. A pickup belongs to the bar before it: a loop that does not begin with one ends
     /// with the one that leads on.
     pub(super) fn range(&self, playing: &Playing) -> Option<(Ticks, Ticks)> {
+        if self.stretch.is_some() {
+            return self.stretch;
+        }
         let (from, to) = self.looped?;
         let (first, last) = (playing.bars.get(from)?, playing.bars.get(to)?);
         let pickups = playing.bars[to + 1..].iter();
         let after = pickups.take_while(|bar| bar.pickup && !first.pickup);
         let end = after.last().unwrap_or(last).end();
         Some((first.start, end))
+    }
+
+    /// Plays a stretch of the time through again and again, wherever it begins and ends, or no more. On the map its bars
+    /// are marked.
+    pub(super) fn set_stretch(&mut self, playing: &Playing, stretch: Option<(Ticks, Ticks)>) {
+        self.stretch = stretch;
+        self.looped = stretch.and_then(|(start, end)| {
+            Some((playing.bar_at(start)?, playing.bar_at(end - Ticks(1))?))
+        });
     }
 
     pub(super) fn ramp(&self) -> Option<Ramp> {

@@ -7,6 +7,7 @@ use chrono::NaiveDate;
 use crate::chart::Tune;
 use crate::theory::{Chord, Key, Pitch, Symbol};
 
+use super::porch::Practice;
 use super::settings::Settings;
 
 /// A tune's place in the songbook.
@@ -93,6 +94,10 @@ pub trait Songbook {
     fn tune(&self, id: TuneId) -> Option<Tune>;
     /// Keeps the settings; false if they cannot be kept.
     fn keep_settings(&mut self, settings: &Settings) -> bool;
+    /// What has been practised on the porch, in the order of time.
+    fn practice(&self) -> Vec<Practice>;
+    /// Keeps what was practised, in place of the entry of the same day and thing; false if it cannot be kept.
+    fn keep_practice(&mut self, practice: &Practice) -> bool;
     /// The day it is where the songbook is: the desk has no calendar of its own.
     fn today(&self) -> NaiveDate;
     /// Puts the shipped tunes back as they came; false if that cannot be done.

@@ -8,7 +8,7 @@ use chrono::{Local, NaiveDate};
 use redb::{Database, ReadableDatabase, ReadableTable, TableDefinition, WriteTransaction};
 
 use crate::chart::Tune;
-use crate::desk::{Entry, Settings, Songbook, TuneId};
+use crate::desk::{Entry, Practice, Settings, Songbook, TuneId};
 
 use super::open;
 use super::reluctant::Reluctant;
@@ -23,6 +23,8 @@ pub(super) const ENTRIES: TableDefinition<u64, &[u8]> = TableDefinition::new("en
 pub(super) const SHIPPED: TableDefinition<&str, u64> = TableDefinition::new("shipped");
 /// The player's settings, under `settings`; the tunings of the instruments, under `tunings`; the band, under `band`.
 pub(super) const SETTINGS: TableDefinition<&str, &[u8]> = TableDefinition::new("settings");
+/// What has been practised, in the order of time. Songbooks from before there was a porch have none.
+pub(super) const PRACTICE: TableDefinition<u64, &[u8]> = TableDefinition::new("practice");
 /// Numbers about the file itself.
 pub(super) const FILE: TableDefinition<&str, u64> = TableDefinition::new("file");
 
@@ -155,6 +157,38 @@ impl Store {
         .map(drop)
     }
 
+    /// What has been practised; entries that cannot be read are left out.
+    fn read_practice(&self) -> Option<Vec<Practice>> {
+        let transaction = self.database.as_ref()?.begin_read().ok()?;
+        let table = transaction.open_table(PRACTICE).ok()?;
+        let rows = table.iter().ok()?.flatten();
+        let entries = rows.filter_map(|(_, bytes)| value::read_practice(bytes.value()).ok());
+        Some(entries.collect())
+    }
+
+    /// Keeps what was practised, in place of the same of that day.
+    fn write_practice(&mut self, practice: &Practice) -> Result<(), StoreError> {
+        self.write(|transaction, _| {
+            let mut table = transaction.open_table(PRACTICE)?;
+            let mut place = table.last()?.map_or(1, |(place, _)| place.value() + 1);
+            for row in table.iter()?.rev() {
+                let (old, bytes) = row?;
+                match value::read_practice(bytes.value()) {
+                    Ok(entry) if entry.same(practice) => {
+                        place = old.value();
+                        break;
+                    }
+                    // What was kept on earlier days lies before this.
+                    Ok(entry) if entry.day < practice.day => break,
+                    _ => {}
+                }
+            }
+            table.insert(place, value::write_practice(practice).as_slice())?;
+            Ok(())
+        })
+        .map(drop)
+    }
+
     /// One transaction: all of `work`, or nothing of it. Gives its result and the entries as it left them.
     fn write<T>(
         &mut self,
@@ -267,6 +301,14 @@ impl Songbook for Store {
 
     fn keep_settings(&mut self, settings: &Settings) -> bool {
         Self::keep_settings(self, settings).is_ok()
+    }
+
+    fn practice(&self) -> Vec<Practice> {
+        self.read_practice().unwrap_or_default()
+    }
+
+    fn keep_practice(&mut self, practice: &Practice) -> bool {
+        self.write_practice(practice).is_ok()
     }
 
     fn today(&self) -> NaiveDate {

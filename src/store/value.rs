@@ -5,7 +5,7 @@
 use std::collections::BTreeMap;
 
 use crate::chart::Tune;
-use crate::desk::{BandSettings, Entry, Settings, TuneId};
+use crate::desk::{BandSettings, Entry, Practice, Settings, TuneId};
 
 use super::v1;
 
@@ -96,6 +96,16 @@ pub(super) fn write_band(band: &BandSettings) -> Vec<u8> {
 
 pub(super) fn read_band(bytes: &[u8]) -> Result<BandSettings, ValueError> {
     read::<v1::Band>(bytes)?
+        .restore()
+        .ok_or(ValueError::Damaged)
+}
+
+pub(super) fn write_practice(practice: &Practice) -> Vec<u8> {
+    seal(&v1::Practice::from(practice))
+}
+
+pub(super) fn read_practice(bytes: &[u8]) -> Result<Practice, ValueError> {
+    read::<v1::Practice>(bytes)?
         .restore()
         .ok_or(ValueError::Damaged)
 }

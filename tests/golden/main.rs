@@ -8,6 +8,7 @@
 
 mod contrast;
 mod picture;
+mod porch;
 mod reading;
 mod sample;
 

@@ -4,6 +4,7 @@
 
 mod band;
 mod evening;
+mod porch;
 
 use evening::Evening;
 use fourcourse::bind::StandGlobal;

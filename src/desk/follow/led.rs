@@ -68,13 +68,18 @@ impl Follow {
             outside.then(|| playing.bars.get(playing.bar_at(start)?))?
         });
         let Some(bar) = looped.or(bar) else { return };
+        // A stretch that begins inside this bar is counted in like a pickup.
+        let lead = match self.range {
+            Some((start, _)) if start > bar.start && start < bar.end() => start - bar.start,
+            _ => Ticks::ZERO,
+        };
         let last = self.transport.called_last() == Some(time) && !place.ended;
         let count = match counts {
-            true => count_in(bar.metre, bar.offset),
+            true => count_in(bar.metre, bar.offset + lead),
             false => CountIn::default(),
         };
         self.motion = Motion::Clock;
-        let from = (time, bar.start);
+        let from = (time, bar.start + lead);
         for command in [
             Command::Stop,
             Command::Score(score),
@@ -94,6 +99,17 @@ impl Follow {
     /// The band plays this from here on: another key, another style.
     pub(in crate::desk) fn replace(&mut self, at: Moment, score: Arc<Score>) {
         self.tell(at.frame, Command::Score(score));
+    }
+
+    /// Clean passes since the band began, and the tempo of the last one; see [`Transport::clean_passes`].
+    pub(in crate::desk) fn clean_passes(&self, at: Moment) -> (u32, f32) {
+        let mut transport = self.transport;
+        transport.advance(at.frame);
+        if self.is_led() {
+            transport.clean_passes()
+        } else {
+            (0, 0.0)
+        }
     }
 
     /// The band plays from one moment of the time through to another, again and again; or no more.

@@ -4,6 +4,7 @@ mod band;
 mod following;
 mod in_key;
 mod looking;
+mod porch;
 mod tuning;
 
 use std::time::Duration;

@@ -8,9 +8,11 @@
 mod bar;
 mod desk;
 mod music;
+mod practice;
 mod tune;
 
 pub(super) use desk::{Band, Entry, Settings, Tunings};
+pub(super) use practice::Practice;
 pub(super) use tune::Tune;
 
 /// Restores what is there: `None` where it cannot be, `Some(None)` where there is nothing.

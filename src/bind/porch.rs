@@ -47,7 +47,7 @@ impl Porch {
             {
                 exercises(&global, &words, lesson);
             }
-            let same_page = old.is_some_and(|old| Rc::ptr_eq(&old.page, &lesson.page));
+            let same_page = old.is_some_and(|old| old.page == lesson.page);
             if !same_page {
                 global.set_systems(systems(&words, &lesson.page));
                 global.set_system_height(lesson.page.height);

@@ -32,8 +32,8 @@ pub use follow::BPM;
 pub use on_stand::MOST_CAPO;
 pub use players::{Heard, Players};
 pub use porch::{
-    ChangeView, Drill, LessonView, PhraseView, PorchAsk, PorchView, Practice, Reason, StopView,
-    Stretch, Suggestion, VersionView,
+    ChangeView, Drill, Laid, LessonView, PhraseView, PorchAsk, PorchView, Practice, Reason,
+    StopView, Stretch, Suggestion, VersionView,
 };
 pub use settings::{FIRST_CHORDS, Language, Settings, SettingsView, Theme, Tuning};
 pub use songbook::{Entry, Filter, Songbook, SongbookState, SongbookView, TuneId, TuneRow};
@@ -155,7 +155,7 @@ impl Desk {
         let at = self.hear(now);
         match ask {
             Ask::Go(Room::Stand) if self.open.is_none() => {}
-            Ask::Go(Room::Porch) => self.to_porch(),
+            Ask::Go(Room::Porch) => self.sit_down(),
             Ask::Go(room) => {
                 self.porch.open &= !matches!(room, Room::Stand | Room::Circle);
                 self.room = room;
@@ -234,6 +234,7 @@ impl Desk {
     }
 
     fn put_on_stand(&mut self, id: TuneId, at: Moment) {
+        self.end_drill(at);
         if self.open.as_ref().is_some_and(|(open, _)| *open == id) {
             self.read_from(); // as it was left: the same key, the same place
             return;

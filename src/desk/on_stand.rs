@@ -100,6 +100,12 @@ impl OnStand {
         self.lesson.forget();
     }
 
+    /// Its rhythm by id, or the tune's own word.
+    fn rhythm(&self) -> String {
+        let rhythm = self.tune.rhythm.as_ref();
+        rhythm.map_or(String::new(), |rhythm| rhythm.id().to_owned())
+    }
+
     /// The key of the tune as it is played.
     fn key(&self) -> Key {
         self.played.key
@@ -217,11 +223,7 @@ impl OnStand {
         let tempo = self.follow.tempo();
         StandView {
             title: self.tune.title.clone(),
-            rhythm: self
-                .tune
-                .rhythm
-                .as_ref()
-                .map_or(String::new(), |rhythm| rhythm.id().to_owned()),
+            rhythm: self.rhythm(),
             key: self.key().tonic.in_style(style),
             mode: self.key().mode.id().to_owned(),
             written_key: (self.key() != self.tune.key).then(|| self.tune.key.tonic.in_style(style)),

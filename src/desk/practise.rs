@@ -11,7 +11,7 @@ use super::{Desk, list};
 
 impl Desk {
     /// To the porch: to the page of the tune on the stand, or to what there is to practise.
-    pub(super) fn to_porch(&mut self) {
+    pub(super) fn sit_down(&mut self) {
         if self.room != Room::Porch {
             self.porch.from = self.room;
         }
@@ -49,7 +49,8 @@ impl Desk {
         };
     }
 
-    fn end_drill(&mut self, at: Moment) {
+    /// The tune that an exercise stands in place of comes back.
+    pub(super) fn end_drill(&mut self, at: Moment) {
         let drill = |(_, stand): &(TuneId, OnStand)| stand.is_drill();
         if !self.open.as_ref().is_some_and(drill) {
             return;
@@ -112,7 +113,7 @@ impl Desk {
         };
         self.end_drill(at);
         self.put_on_stand(one.tune, at);
-        if !self.open.as_ref().is_some_and(|(id, _)| *id == one.tune) {
+        if self.open.as_ref().is_none_or(|(id, _)| *id != one.tune) {
             return;
         }
         (self.room, self.porch.open, self.porch.home) = (Room::Porch, true, false);

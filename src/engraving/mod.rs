@@ -7,16 +7,20 @@
 //! The rules are those of printed music (stems, beams by the beat, order of the signature, spacing that grows with the
 //! logarithm of the length), as common practice has them; sizes of lines and signs are the defaults of the SMuFL standard.
 
+mod bars;
 mod beam;
 mod curve;
 mod draw;
+mod heads;
 mod lines;
 mod mark;
 mod measure;
+mod pen;
 mod pitch;
 mod rhythm;
 mod staff;
 mod tab;
+mod texts;
 mod value;
 
 use std::ops::Range;

@@ -1,8 +1,8 @@
 //! The rhythm under a tablature: stems with flat beams and flags, pointing down.
 
-use super::draw::{Pen, whole};
 use super::mark::{Rule, Tone};
 use super::measure::{Event, Kind, Measure};
+use super::pen::{Pen, whole};
 
 /// In spaces: from the lowest course to the stem, the stem, a beam, from one beam to the next.
 const DOWN_TO: f32 = 0.62;

@@ -5,9 +5,9 @@ use std::ops::Range;
 use crate::theory::Key;
 
 use super::curve;
-use super::draw::{Pen, whole};
 use super::mark::{Rule, Tone};
 use super::measure::{Event, Kind, Measure};
+use super::pen::{Pen, whole};
 use super::pitch::{Clef, accidental, accidentals, sounding};
 use super::rhythm::{ends, groups, runs};
 

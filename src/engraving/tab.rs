@@ -3,9 +3,9 @@
 use crate::chart::{Direction, TabNote};
 
 use super::curve;
-use super::draw::{Pen, Rows, whole};
 use super::mark::{Rule, Tone, Word, ems};
 use super::measure::{Kind, Measure};
+use super::pen::{Pen, Rows, whole};
 
 /// Size of the figures, in spaces.
 const FIGURE: f32 = 1.06;
@@ -67,9 +67,7 @@ pub(super) fn draw(pen: &mut Pen<'_>, measure: &Measure, rows: &Rows, shown: &[b
             }
             Kind::Note { note, tab: None } if shown[index] && !pen.paper.staff => {
                 // A tie from the figure before to the place where its note goes on.
-                let from = index
-                    .checked_sub(1)
-                    .map_or(measure.x, |before| measure.events[before].x);
+                let from = pen.last_figure.unwrap_or(measure.x);
                 if let Some(y) = pen.held_on(measure, note, rows) {
                     pen.curve(curve::tie(
                         from + 0.4 * space,
@@ -87,6 +85,9 @@ pub(super) fn draw(pen: &mut Pen<'_>, measure: &Measure, rows: &Rows, shown: &[b
                 pen.rest(event, middle, 0.55 * space, Tone::Quiet);
             }
             _ => {}
+        }
+        if event.kind != Kind::Rest {
+            pen.last_figure = Some(event.x);
         }
     }
 }

@@ -4,7 +4,7 @@ use i18n_embed_fl::fl;
 
 use crate::chart::Version;
 use crate::desk::{
-    ChangeView, Drill, LessonView, PhraseView, Reason, StopView, Stretch, Suggestion, VersionView,
+    ChangeView, Drill, LessonView, PhraseView, Reason, StopView, Suggestion, VersionView,
 };
 use crate::engraving::Hidden;
 
@@ -77,7 +77,8 @@ impl Words {
         match &view.drill {
             Some(Drill::Stop(stop)) => said.push(self.stop(stop)),
             Some(Drill::Change(from, to)) => said.push(format!("{from} – {to}")),
-            None => {}
+            None if view.rhythm.is_empty() => {}
+            None => said.push(self.rhythm(&view.rhythm)),
         }
         said.extend(
             view.clean
@@ -121,11 +122,11 @@ impl Words {
 
     /// What of a tune is suggested, and in which version.
     pub fn suggested(&self, one: &Suggestion) -> String {
-        let what = match one.stretch {
-            Stretch::Whole => fl!(self.loader, "porch-whole"),
-            Stretch::Phrase(phrase) => {
-                let number = phrase + 1;
-                fl!(self.loader, "porch-phrase-plain", number = number)
+        let what = match &one.place {
+            None => fl!(self.loader, "porch-whole"),
+            Some((part, number)) => {
+                let (part, number) = (part.as_str(), *number);
+                fl!(self.loader, "porch-phrase", part = part, number = number)
             }
         };
         format!("{what} · {}", self.version_chip(one.version))

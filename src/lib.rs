@@ -8,6 +8,7 @@
 //! - [`formats`]: ABC in
 //! - [`band`]: what a band plays to a chart, and its sound
 //! - [`circle`]: who sits round, what each needs, and the key that suits all
+//! - [`engraving`]: a page of tablature and notation, as marks to be drawn
 //! - [`desk`]: what the app knows and can be asked
 //! - [`words`]: kinds and numbers as sentences
 //! - [`audio`]: the band to the ear, and the clock of what is heard
@@ -26,6 +27,7 @@ pub mod bind;
 pub mod chart;
 pub mod circle;
 pub mod desk;
+pub mod engraving;
 pub mod formats;
 pub mod frets;
 pub mod start;

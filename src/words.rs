@@ -5,6 +5,7 @@
 mod band;
 mod called;
 mod circle;
+mod porch;
 mod tab;
 mod tonight;
 

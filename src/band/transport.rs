@@ -88,6 +88,8 @@ pub struct Transport {
     tag: Option<(Ticks, usize)>,
     /// Nobody stumbled in this pass: it went from its beginning with no hold, jump or pull.
     clean: bool,
+    /// Clean passes since it was started, and the tempo of the last of them in beats a minute.
+    passes: (u32, f32),
 }
 
 impl Transport {
@@ -108,6 +110,7 @@ impl Transport {
             count: Ticks::ZERO,
             tag: None,
             clean: false,
+            passes: (0, 0.0),
         };
         transport.limit_tempo();
         transport
@@ -141,6 +144,11 @@ impl Transport {
     /// The ramp.
     pub fn ramp(&self) -> Option<Ramp> {
         self.ramp
+    }
+
+    /// Clean passes since it was started, as of [`Self::advance`], and the tempo of the last one in beats a minute.
+    pub fn clean_passes(&self) -> (u32, f32) {
+        self.passes
     }
 
     /// Whether it goes: it was started, and is neither held nor at the end.
@@ -264,6 +272,9 @@ impl Transport {
     /// Goes over the next join, which must be [`Self::join`].
     pub fn cross(&mut self, join: u64) {
         let reach = self.reach();
+        if self.clean {
+            self.passes = (self.passes.0.saturating_add(1), self.tempo.bpm);
+        }
         let (at, part) = self.walked(join);
         let (time, start) = match self.looped() {
             Some((start, _)) => (self.anchor.time, start),
@@ -311,6 +322,7 @@ impl Transport {
             self.last = None;
         }
         self.motion = Motion::Going;
+        self.passes = (0, 0.0);
         (self.begin, self.count) = (at, count);
         self.anchor = Anchor::new(frame, (time, at - count));
         self.clean = at <= self.range.map_or(Ticks::ZERO, |(start, _)| start);

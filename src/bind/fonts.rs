@@ -1,4 +1,4 @@
-//! The app's own font, so that every machine draws the same.
+//! The app's own fonts, so that every machine draws the same.
 
 use std::sync::Arc;
 
@@ -14,7 +14,10 @@ const FILES: [&[u8]; 3] = [
     BOLD,
 ];
 
-/// Registers the font; to be called after the platform is chosen and before the first component is made.
+/// The signs of the page on the porch, asked for by its own name.
+const MUSIC: &[u8] = include_bytes!("../../ui/theme/fonts/FourcourseMusic.otf");
+
+/// Registers the fonts; to be called after the platform is chosen and before the first component is made.
 pub(super) fn register() {
     let mut collection = shared_collection();
     let mut families = Vec::new();
@@ -22,6 +25,7 @@ pub(super) fn register() {
         let fonts = collection.register_fonts(Blob::new(Arc::new(file)), None);
         families.extend(fonts.into_iter().map(|(family, _)| family));
     }
+    collection.register_fonts(Blob::new(Arc::new(MUSIC)), None);
     families.dedup();
     for generic in [
         GenericFamily::SansSerif,

@@ -10,6 +10,7 @@ mod fonts;
 mod keep;
 mod outline;
 pub mod picture;
+mod porch;
 mod run;
 mod settings;
 mod songbook;
@@ -26,8 +27,8 @@ use slint::{ComponentHandle, Timer, TimerMode};
 pub use run::{NoWindow, clock, run};
 
 use crate::desk::{
-    Ask, CalledView, CircleView, Desk, Notice, Room, SettingsView, SongbookView, StandView, Theme,
-    TonightView,
+    Ask, CalledView, CircleView, Desk, Notice, PorchView, Room, SettingsView, SongbookView,
+    StandView, Theme, TonightView,
 };
 use crate::words::{Words, system_language};
 
@@ -41,7 +42,7 @@ mod made {
 /// The window as a component, what the Stand tells of its layout, what the band sheet shows, and the colours, for the tests that drive and measure.
 pub use made::{
     App, Band as BandGlobal, Called as CalledGlobal, Circle as CircleGlobal, Colours, HeldName,
-    Stand as StandGlobal, Theme as ThemeGlobal, Tonight as TonightGlobal,
+    Porch as PorchGlobal, Stand as StandGlobal, Theme as ThemeGlobal, Tonight as TonightGlobal,
 };
 
 /// What the window shows and asks: the desk, with whoever carries out what reaches beyond it.
@@ -54,6 +55,10 @@ pub trait Host {
     fn stand(&mut self, now: Duration) -> Option<StandView>;
     /// Whether the Stand moves by itself.
     fn is_moving(&mut self, now: Duration) -> bool;
+    /// The porch as it is to be seen; a host that has none shows nothing.
+    fn porch(&mut self, _now: Duration) -> PorchView {
+        PorchView::default()
+    }
     /// The songbook as it is to be seen.
     fn songbook(&self) -> SongbookView;
     /// What was called, as it is to be seen.
@@ -79,6 +84,10 @@ impl Host for Desk {
 
     fn stand(&mut self, now: Duration) -> Option<StandView> {
         Desk::stand(self, now)
+    }
+
+    fn porch(&mut self, now: Duration) -> PorchView {
+        Desk::porch(self, now)
     }
 
     fn is_moving(&mut self, now: Duration) -> bool {
@@ -129,6 +138,7 @@ struct Inner {
     band: RefCell<band::Band>,
     songbook: RefCell<songbook::Songbook>,
     called: RefCell<called::Called>,
+    porch: RefCell<porch::Porch>,
     settings: RefCell<settings::Settings>,
     circle: RefCell<circle::Circle>,
     tonight: RefCell<tonight::Tonight>,
@@ -158,6 +168,7 @@ impl Interface {
             band: RefCell::default(),
             songbook: RefCell::default(),
             called: RefCell::default(),
+            porch: RefCell::default(),
             settings: RefCell::default(),
             circle: RefCell::default(),
             tonight: RefCell::default(),
@@ -170,6 +181,7 @@ impl Interface {
         band::hook(&interface);
         songbook::hook(&interface);
         called::hook(&interface);
+        porch::hook(&interface);
         settings::hook(&interface);
         circle::hook(&interface);
         tonight::hook(&interface);
@@ -230,6 +242,7 @@ impl Interface {
             inner.band.borrow_mut().forget();
             inner.songbook.borrow_mut().forget();
             inner.called.borrow_mut().forget();
+            inner.porch.borrow_mut().forget();
             inner.settings.borrow_mut().forget();
             inner.circle.borrow_mut().forget();
             inner.tonight.borrow_mut().forget();
@@ -272,15 +285,16 @@ impl Interface {
     fn tick(&self) {
         let inner = &self.0;
         let now = (inner.clock)();
-        let (view, runs) = {
+        let (view, porch, runs) = {
             let mut host = inner.host.borrow_mut();
-            (host.stand(now), host.is_moving(now))
+            (host.stand(now), host.porch(now), host.is_moving(now))
         };
         let title = view.as_ref().map(|view| view.title.clone());
         if let Some(view) = &view {
             inner.band.borrow_mut().show(self, view);
         }
         inner.stand.borrow_mut().show(self, view);
+        inner.porch.borrow_mut().show(self, porch);
         songbook::on_stand(self, title.unwrap_or_default());
         if runs && !inner.ticks.running() {
             let weak = Rc::downgrade(inner);

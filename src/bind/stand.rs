@@ -344,6 +344,7 @@ pub(super) fn hook(interface: &Interface) {
     global.on_set_listed(interface.asks(|_, on| Some(Ask::Tonight(TonightAsk::ListOpen(on)))));
     global.on_to_next_tune(interface.asks_for(Ask::Tonight(TonightAsk::Next)));
     global.on_other_shape(interface.asks_for(Ask::OtherShape));
+    global.on_practise(interface.asks_for(Ask::Go(Room::Porch)));
     global.on_jump_to(interface.asks(|_, bar: i32| usize::try_from(bar).ok().map(Ask::JumpTo)));
     global.on_jump_to_part(
         interface.asks(|_, chip: i32| usize::try_from(chip).ok().map(Ask::JumpToPart)),

@@ -2,16 +2,19 @@
 
 use std::collections::HashMap;
 
-use crate::frets::{Capo, Finger, Instrument, Order, Shape, change_effort, shapes};
-use crate::theory::{Chord, Symbol};
+use crate::frets::{
+    Apart, Capo, Choice, DoubleStop, Drones, Ease, FIRST_POSITION, Finger, Instrument, Order,
+    Place, Shape, Why, change_effort, shapes,
+};
+use crate::theory::{Chord, Key, Symbol};
 
-use super::arrange::Arrangement;
+use super::arrange::{Arrangement, TabNote};
 use super::changes::Changes;
 use super::metre::Metre;
 use super::pick::PickStroke;
 use super::strum::{direction_at, hand_step};
 use super::time::Ticks;
-use super::tune::Tune;
+use super::tune::{Bar, ChordAt, Note, Tune};
 
 /// A double stop that the tune needs, to be struck again and again.
 #[derive(Debug, Clone, PartialEq)]
@@ -58,6 +61,100 @@ impl Arrangement {
         // Of equal ones the first in the tune.
         drills.sort_by_key(|drill| std::cmp::Reverse(drill.times));
         drills
+    }
+}
+
+impl StopDrill {
+    /// The double stop as an exercise: a bar on the beat and a bar with the hand (see [`drill_bars`]), as a tune with the
+    /// lower note for its melody, and as it is held. `None` where the notes are not on the instrument.
+    pub fn exercise(
+        &self,
+        metre: Metre,
+        key: Key,
+        (instrument, capo): (&Instrument, Capo),
+    ) -> Option<(Tune, Arrangement)> {
+        let [(low, low_fret, low_finger), (high, high_fret, high_finger)] = self.notes;
+        let pitch = |course, fret| {
+            let midi = instrument.sound(course, fret, capo)?.midi();
+            Some(key.spell_midi(midi))
+        };
+        let (melody, second) = (pitch(low, low_fret)?, pitch(high, high_fret)?);
+        let mut tune = Tune::new(metre, key);
+        for strokes in drill_bars(metre) {
+            let length = match metre.bar() {
+                Ticks::ZERO => Ticks::WHOLE,
+                bar => bar,
+            };
+            let ends = strokes
+                .iter()
+                .skip(1)
+                .map(|stroke| stroke.at)
+                .chain([length]);
+            let notes = strokes
+                .iter()
+                .zip(ends)
+                .map(|(stroke, end)| Note::new(stroke.at, end - stroke.at, melody));
+            tune.bars.push(Bar {
+                length,
+                notes: notes.collect(),
+                ..Bar::default()
+            });
+        }
+        let place = Place {
+            course: low,
+            fret: low_fret,
+            finger: low_finger,
+            position: FIRST_POSITION,
+        };
+        let stop = DoubleStop {
+            course: high,
+            fret: high_fret,
+            midi: second.midi(),
+            apart: Apart::Third,
+            melody_finger: low_finger,
+            finger: high_finger,
+            effort: 0.0,
+        };
+        let notes = tune.melody().into_iter().map(|note| TabNote {
+            midi: melody.midi(),
+            note,
+            place: Some(place),
+            drone: Choice {
+                drone: None,
+                why: Why::Passing,
+            },
+            stop: Some(stop),
+        });
+        let tab = Arrangement {
+            notes: notes.collect(),
+            octaves: 0,
+            offered: None,
+            wanted: Drones::Off,
+            ease: Ease::default(),
+        };
+        Some((tune, tab))
+    }
+}
+
+impl ChangeDrill {
+    /// The change as an exercise: a bar of each chord.
+    pub fn exercise(&self, metre: Metre, key: Key) -> Tune {
+        let length = match metre.bar() {
+            Ticks::ZERO => Ticks::WHOLE,
+            bar => bar,
+        };
+        let bar = |chord| Bar {
+            length,
+            chords: vec![ChordAt {
+                at: Ticks::ZERO,
+                symbol: Symbol::Chord(chord),
+            }],
+            ..Bar::default()
+        };
+        Tune {
+            bars: vec![bar(self.from), bar(self.to)],
+            ..Tune::new(metre, key)
+        }
     }
 }
 

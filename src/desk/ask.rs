@@ -5,6 +5,7 @@ use crate::theory::{Key, Naming, NoteName};
 use super::band::BandAsk;
 use super::called::CalledAsk;
 use super::circle::CircleAsk;
+use super::porch::PorchAsk;
 use super::settings::{Language, Theme};
 use super::songbook::TuneId;
 use super::stand::{ChordNames, Simplify};
@@ -82,6 +83,8 @@ pub enum Ask {
     Circle(CircleAsk),
     /// About tonight's list.
     Tonight(TonightAsk),
+    /// On the porch.
+    Porch(PorchAsk),
 
     /// The circle plays it so many semitones higher.
     KeyUp(i32),

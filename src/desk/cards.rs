@@ -3,9 +3,11 @@
 use std::collections::HashMap;
 use std::rc::Rc;
 
+use crate::chart::ChangeDrill;
 use crate::frets::{self, Capo, InChord, Instrument, Order, Shape};
 use crate::theory::{Accidentals, Chord, Key, NoteName, NoteStyle, Number, Symbol};
 
+use super::porch::ChangeView;
 use super::settings::Settings;
 use super::stand::{ChordCard, ChordNames, MissingNote, RingString, ShapeView, Verdict};
 
@@ -168,6 +170,20 @@ impl Hands {
             .filter_map(|course| Some((course, (0..12).find(|&fret| sounds(course, fret))?)))
             .min_by_key(|&(_, fret)| fret)?;
         Some((self.courses().swap_remove(course), fret))
+    }
+
+    /// A change of chords with the shapes of both.
+    pub(super) fn change(&mut self, drill: &ChangeDrill) -> ChangeView {
+        let shape = |shape: &Shape| self.draw(shape.clone(), (1, 1));
+        let shapes = drill.shapes.as_ref();
+        ChangeView {
+            chords: (
+                drill.from.in_style(self.style),
+                drill.to.in_style(self.style),
+            ),
+            shapes: shapes.map(|(from, to)| (shape(from), shape(to))),
+            times: drill.times,
+        }
     }
 
     /// Names of the open courses, the capo counted, the first course first.

@@ -2,15 +2,17 @@
 
 use super::circle::{CircleAsk, CircleView, Looked};
 use super::finder::Shelf;
+use super::on_stand::OnStand;
 use super::players::Moment;
 use super::tonight::{Planned, Played, TonightAsk, TonightView};
-use super::{Ask, Desk, Notice, Room};
+use super::{Ask, Desk, Notice};
 
 impl Desk {
     /// A tune has been played when the end of a time through is reached.
     pub(super) fn note_played(&mut self, at: Moment) {
-        let Some((tune, stand)) = self.open.as_ref().filter(|(_, stand)| stand.is_played(at))
-        else {
+        // Practising is not playing with others, and an exercise is no tune.
+        let here = |stand: &OnStand| !self.porch.open && !stand.is_drill() && stand.is_played(at);
+        let Some((tune, stand)) = self.open.as_ref().filter(|(_, stand)| here(stand)) else {
             return;
         };
         let (tune, key, day) = (*tune, stand.key(), self.songbook.today());
@@ -34,7 +36,7 @@ impl Desk {
             self.circle.look_at_stand();
             self.ask_stand(&Ask::KeyOn(tonic), at);
             if self.open.is_some() {
-                self.room = Room::Stand;
+                self.read_from();
             }
         } else if self.circle.ask(ask, self.songbook.as_ref()) {
             let kept = self.songbook.keep_circle(self.circle.kept());

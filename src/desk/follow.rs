@@ -256,6 +256,12 @@ impl Follow {
         }
     }
 
+    /// To a moment of this time through, wherever in a bar.
+    pub(super) fn jump_to(&mut self, playing: &Playing, at: Moment, moment: Ticks) {
+        let place = self.place(playing, at);
+        self.go_to(at, (place.time, moment));
+    }
+
     /// The player is on the first beat of a bar now: the nearest downbeat is pulled here. Waiting or counting in, the
     /// first full bar begins.
     pub(super) fn this_is_one(&mut self, playing: &Playing, at: Moment) {

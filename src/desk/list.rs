@@ -132,6 +132,16 @@ impl TuneRow {
     }
 }
 
+/// The tunes whose chords the player knows, in the order of the songbook; then all others.
+pub(super) fn known(songbook: &dyn Songbook, settings: &Settings) -> Vec<TuneId> {
+    let (mut known, others): (Vec<&Entry>, Vec<&Entry>) = songbook
+        .entries()
+        .iter()
+        .partition(|entry| all_known(entry, settings));
+    known.extend(others);
+    known.into_iter().map(|entry| entry.id).collect()
+}
+
 /// Whether the player knows a shape for every chord; the bass of a slash chord is left to others.
 fn all_known(entry: &Entry, settings: &Settings) -> bool {
     !entry.chords.is_empty()

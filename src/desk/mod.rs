@@ -18,6 +18,8 @@ mod map;
 mod on_stand;
 mod plan;
 mod players;
+mod porch;
+mod practise;
 mod safe;
 mod settings;
 mod songbook;
@@ -45,6 +47,10 @@ pub use finder::{FinderView, Finding, Found, LastPlayed};
 pub use follow::BPM;
 pub use on_stand::MOST_CAPO;
 pub use players::{Heard, Players};
+pub use porch::{
+    ChangeView, Drill, Laid, LessonView, PhraseView, PorchAsk, PorchView, Practice, Reason,
+    StopView, Stretch, Suggestion, VersionView,
+};
 pub use safe::SafePart;
 pub use settings::{FIRST_CHORDS, Language, Settings, SettingsView, Theme, Tuning};
 pub use songbook::{Entry, Filter, Songbook, SongbookState, SongbookView, TuneId, TuneRow};
@@ -65,6 +71,7 @@ use leader::Leader;
 use list::List;
 use on_stand::OnStand;
 use players::Moment;
+use porch::Porch;
 use tonight::Tonight;
 
 /// Something that went wrong and that the player should know of.
@@ -103,6 +110,7 @@ pub struct Desk {
     called: Called,
     circle: Circle,
     tonight: Tonight,
+    porch: Porch,
     open: Option<(TuneId, OnStand)>,
     notice: Option<Notice>,
     /// The settings are others than those that are kept.
@@ -129,6 +137,7 @@ impl Desk {
         let list = List::new(songbook.as_ref(), &settings);
         let circle = Circle::new(songbook.circle());
         let tonight = Tonight::new(songbook.as_ref());
+        let porch = Porch::new(songbook.as_ref());
         Self {
             room: Room::Songbook,
             songbook,
@@ -138,6 +147,7 @@ impl Desk {
             called: Called::new(),
             circle,
             tonight,
+            porch,
             open: None,
             notice,
             unkept: false,
@@ -176,6 +186,7 @@ impl Desk {
             stand.hear(players.transport());
         }
         self.note_played(at);
+        self.write_down(at);
         at
     }
 
@@ -185,13 +196,17 @@ impl Desk {
         let slides = matches!(ask, Ask::Band(BandAsk::Level(..) | BandAsk::Loudness(_)));
         match ask {
             Ask::Go(Room::Stand) if self.open.is_none() => {}
+            Ask::Go(Room::Porch) => self.sit_down(),
             Ask::Go(Room::Called) => {
                 self.called.enter(self.room);
                 self.room = Room::Called;
             }
-            Ask::Go(room) => self.room = room,
+            Ask::Go(room) => {
+                self.porch.open &= !matches!(room, Room::Stand | Room::Circle);
+                self.room = room;
+            }
             Ask::Back if self.room == Room::Called => self.room = self.called.from(),
-            Ask::Back => self.room = Room::Songbook,
+            Ask::Back => self.back(at),
             Ask::CloseNotice => self.notice = None,
             Ask::Open(id) => self.put_on_stand(id, at),
             Ask::RestoreShipped => {
@@ -218,6 +233,7 @@ impl Desk {
             Ask::Called(ask) => self.ask_called(ask, at),
             Ask::Circle(ask) => self.ask_circle(ask, at),
             Ask::Tonight(ask) => self.ask_tonight(ask, at),
+            Ask::Porch(ask) => self.ask_porch(ask, at),
             ask => self.ask_stand(&ask, at),
         }
         let at = self.leader.moment(now);
@@ -308,8 +324,9 @@ impl Desk {
     }
 
     fn put_on_stand(&mut self, id: TuneId, at: Moment) {
+        self.end_drill(at);
         if self.open.as_ref().is_some_and(|(open, _)| *open == id) {
-            self.room = Room::Stand; // as it was left: the same key, the same place
+            self.read_from(); // as it was left: the same key, the same place
             return;
         }
         match self.songbook.tune(id) {
@@ -321,7 +338,7 @@ impl Desk {
                 self.open = Some((id, OnStand::new(tune, &self.settings, rate)));
                 self.tonight.put();
                 self.circle.look_at_stand();
-                self.room = Room::Stand;
+                self.read_from();
             }
             None => self.notice = Some(Notice::TuneUnreadable),
         }

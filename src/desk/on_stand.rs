@@ -1,9 +1,10 @@
 //! The tune on the stand, in the key that was called.
 
 mod band;
+mod porch;
 mod strum;
 
-use crate::chart::{Change, Changes, Note, Pace, Playing, Simpler, TempoRange, Ticks, Tune};
+use crate::chart::{Change, Changes, Note, Pace, Playing, Simpler, Tempo, TempoRange, Ticks, Tune};
 use crate::theory::{Chord, Key, NoteName, NoteStyle, Symbol};
 
 use super::ask::Ask;
@@ -13,6 +14,7 @@ use super::leader::Leader;
 use super::map;
 use super::plan::Plan;
 use super::players::Moment;
+use super::porch::{Drill, Lesson};
 use super::safe::{SafePart, Stretch};
 use super::settings::Settings;
 use super::stand::{ChordCard, ChordNames, FollowState, NextCard, Simplify, StandView};
@@ -43,6 +45,9 @@ pub(super) struct OnStand {
     plan: Plan,
     /// What is safe to strum over each part, in the key now.
     safe: Vec<Stretch>,
+    lesson: Lesson,
+    /// It is an exercise, and this is the tune that it stands in place of.
+    drill: Option<(Drill, Option<Box<Self>>)>,
 }
 
 impl OnStand {
@@ -51,12 +56,7 @@ impl OnStand {
         let playing = tune.playing();
         let usual = if holds_its_verses(&tune) { 1 } else { TIMES };
         let times = tune.times_through.map_or(usual, u32::from);
-        let mut tempo = tune.tempo_or_fitting(Pace::SlowJam);
-        if !BPM.contains(&tempo.bpm) {
-            // Counted in notes that are too quick or too slow to count: in what is felt, then.
-            let felt = TempoRange::fitting(tune.rhythm.as_ref(), tune.metre, Pace::SlowJam);
-            tempo = tempo.counted_in(felt.beat);
-        }
+        let tempo = usual_tempo(&tune);
         let mut stand = Self {
             played: tune.clone(),
             changes: Changes::default(),
@@ -67,6 +67,8 @@ impl OnStand {
             follow: Follow::new(&playing, tempo, times, rate),
             plan: Plan::new(&tune, tempo),
             safe: Vec::new(),
+            lesson: Lesson::new(&tune, tempo.bpm),
+            drill: None,
             tune,
             playing,
         };
@@ -77,6 +79,7 @@ impl OnStand {
     /// The settings have changed: another instrument, other names.
     pub(super) fn set(&mut self, settings: &Settings) {
         self.hands = Hands::new(settings, self.hands.capo.fret);
+        self.lesson.forget();
     }
 
     pub(super) fn is_moving(&self, at: Moment) -> bool {
@@ -96,6 +99,13 @@ impl OnStand {
         self.changes = Changes::of(&self.played, &self.playing);
         self.keys = self.played.keys();
         self.plan.forget();
+        self.lesson.forget();
+    }
+
+    /// Its rhythm by id, or the tune's own word.
+    fn rhythm(&self) -> String {
+        let rhythm = self.tune.rhythm.as_ref();
+        rhythm.map_or(String::new(), |rhythm| rhythm.id().to_owned())
     }
 
     /// The key of the tune as it is played.
@@ -165,7 +175,10 @@ impl OnStand {
                 self.simplify = simplify;
                 self.arrange(self.key().tonic);
             }
-            Ask::Capo(fret) => self.hands = Hands::new(settings, fret.min(MOST_CAPO)),
+            Ask::Capo(fret) => {
+                self.hands = Hands::new(settings, fret.min(MOST_CAPO));
+                self.lesson.forget();
+            }
             Ask::OtherShape => {
                 let place = self.follow.place(&self.playing, at);
                 if let Some(Change {
@@ -228,11 +241,7 @@ impl OnStand {
         let tempo = self.follow.tempo();
         StandView {
             title: self.tune.title.clone(),
-            rhythm: self
-                .tune
-                .rhythm
-                .as_ref()
-                .map_or(String::new(), |rhythm| rhythm.id().to_owned()),
+            rhythm: self.rhythm(),
             key: self.key().tonic.in_style(style),
             mode: self.key().mode.id().to_owned(),
             written_key: (self.key() != self.tune.key).then(|| self.tune.key.tonic.in_style(style)),
@@ -339,7 +348,7 @@ fn short_names(
 }
 
 #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // 30 to 300
-fn whole_bpm(bpm: f32) -> u32 {
+pub(super) fn whole_bpm(bpm: f32) -> u32 {
     bpm.round() as u32
 }
 
@@ -354,6 +363,17 @@ fn part_of_whole(length: Ticks) -> (u32, u32) {
         u32::try_from(count).unwrap_or(1),
         u32::try_from(unit).unwrap_or(4),
     )
+}
+
+/// The tempo of a tune, or what a slow jam plays it at, counted in what can be counted.
+pub(super) fn usual_tempo(tune: &Tune) -> Tempo {
+    let tempo = tune.tempo_or_fitting(Pace::SlowJam);
+    if BPM.contains(&tempo.bpm) {
+        return tempo;
+    }
+    // Counted in notes that are too quick or too slow to count: in what is felt, then.
+    let felt = TempoRange::fitting(tune.rhythm.as_ref(), tune.metre, Pace::SlowJam);
+    tempo.counted_in(felt.beat)
 }
 
 /// Whether the form of a song goes through its verses: it comes back to a part after another one.

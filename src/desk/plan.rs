@@ -21,6 +21,8 @@ pub(super) struct Plan {
     looped: Option<(usize, usize)>,
     /// Which bar of it is chosen next on the map.
     choosing: Option<Choosing>,
+    /// A stretch that need not begin or end with a bar, in place of that.
+    stretch: Option<(Ticks, Ticks)>,
     ramp: RampView,
     voicings: Voicings,
     score: Option<Arc<Score>>,
@@ -44,6 +46,7 @@ impl Plan {
             ending: options.ending,
             looped: None,
             choosing: None,
+            stretch: None,
             ramp: RampView {
                 on: false,
                 percent: 3,
@@ -79,6 +82,12 @@ impl Plan {
 
     /// Changes what a wish changes; `bar` is the one that is played now.
     pub(super) fn ask(&mut self, ask: &BandAsk, playing: &Playing, bar: usize) {
+        if matches!(
+            ask,
+            BandAsk::LoopPart | BandAsk::LoopFrom(_) | BandAsk::LoopTo(_) | BandAsk::NoLoop
+        ) {
+            self.stretch = None;
+        }
         match ask {
             BandAsk::Style(id) => {
                 self.style = Style::named(id).unwrap_or(self.style);
@@ -117,6 +126,9 @@ impl Plan {
 
     /// From when to when the loop goes.
     pub(super) fn range(&self, playing: &Playing) -> Option<(Ticks, Ticks)> {
+        if self.stretch.is_some() {
+            return self.stretch;
+        }
         let (from, to) = self.looped?;
         playing.passage(from, to)
     }
@@ -154,6 +166,15 @@ impl Plan {
             self.looped = Some((run.2, run.3));
             self.choosing = None;
         }
+    }
+
+    /// Plays a stretch of the time through again and again, wherever it begins and ends, or no more. On the map its bars
+    /// are marked.
+    pub(super) fn set_stretch(&mut self, playing: &Playing, stretch: Option<(Ticks, Ticks)>) {
+        self.stretch = stretch;
+        self.looped = stretch.and_then(|(start, end)| {
+            Some((playing.bar_at(start)?, playing.bar_at(end - Ticks(1))?))
+        });
     }
 
     pub(super) fn ramp(&self) -> Option<Ramp> {

@@ -8,6 +8,7 @@ use crate::chart::Tune;
 use crate::theory::{Chord, Key, Pitch, Symbol};
 
 use super::circle::SeatSettings;
+use super::porch::Practice;
 use super::settings::Settings;
 use super::tonight::{Planned, Played};
 
@@ -110,6 +111,10 @@ pub trait Songbook {
     fn played(&self) -> Vec<Played>;
     /// Keeps that a tune was played; false if it cannot be kept.
     fn keep_played(&mut self, played: Played) -> bool;
+    /// What has been practised on the porch, in the order of time.
+    fn practice(&self) -> Vec<Practice>;
+    /// Keeps what was practised, in place of the entry of the same day and thing; false if it cannot be kept.
+    fn keep_practice(&mut self, practice: &Practice) -> bool;
     /// The day it is where the songbook is: the desk has no calendar of its own.
     fn today(&self) -> NaiveDate;
     /// Puts the shipped tunes back as they came; false if that cannot be done.

@@ -59,6 +59,7 @@ pub(super) struct Picture {
 #[derive(Debug, Clone, Copy, ValueEnum)]
 enum View {
     Stand,
+    Porch,
     Songbook,
     Called,
     Circle,
@@ -228,6 +229,7 @@ impl Picture {
         desk.ask(
             Ask::Go(match self.view {
                 View::Stand => Room::Stand,
+                View::Porch => Room::Porch,
                 View::Songbook => Room::Songbook,
                 View::Called => Room::Called,
                 View::Tonight => Room::Tonight,

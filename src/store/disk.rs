@@ -8,7 +8,7 @@ use chrono::{Local, NaiveDate};
 use redb::{Database, ReadableDatabase, ReadableTable, TableDefinition, WriteTransaction};
 
 use crate::chart::Tune;
-use crate::desk::{Entry, Planned, Played, SeatSettings, Settings, Songbook, TuneId};
+use crate::desk::{Entry, Planned, Played, Practice, SeatSettings, Settings, Songbook, TuneId};
 
 use super::open;
 use super::reluctant::Reluctant;
@@ -26,6 +26,8 @@ pub(super) const SHIPPED: TableDefinition<&str, u64> = TableDefinition::new("shi
 pub(super) const SETTINGS: TableDefinition<&str, &[u8]> = TableDefinition::new("settings");
 /// What was played, in the order of playing. Files of the first days lack it.
 pub(super) const PLAYED: TableDefinition<u64, &[u8]> = TableDefinition::new("played");
+/// What has been practised, in the order of time. Songbooks from before there was a porch have none.
+pub(super) const PRACTICE: TableDefinition<u64, &[u8]> = TableDefinition::new("practice");
 /// Numbers about the file itself.
 pub(super) const FILE: TableDefinition<&str, u64> = TableDefinition::new("file");
 
@@ -174,6 +176,38 @@ impl Store {
             Ok(())
         });
         kept.is_ok()
+    }
+
+    /// What has been practised; entries that cannot be read are left out.
+    fn read_practice(&self) -> Option<Vec<Practice>> {
+        let transaction = self.database.as_ref()?.begin_read().ok()?;
+        let table = transaction.open_table(PRACTICE).ok()?;
+        let rows = table.iter().ok()?.flatten();
+        let entries = rows.filter_map(|(_, bytes)| value::read_practice(bytes.value()).ok());
+        Some(entries.collect())
+    }
+
+    /// Keeps what was practised, in place of the same of that day.
+    fn write_practice(&mut self, practice: &Practice) -> Result<(), StoreError> {
+        self.write(|transaction, _| {
+            let mut table = transaction.open_table(PRACTICE)?;
+            let mut place = table.last()?.map_or(1, |(place, _)| place.value() + 1);
+            for row in table.iter()?.rev() {
+                let (old, bytes) = row?;
+                match value::read_practice(bytes.value()) {
+                    Ok(entry) if entry.same(practice) => {
+                        place = old.value();
+                        break;
+                    }
+                    // What was kept on earlier days lies before this.
+                    Ok(entry) if entry.day < practice.day => break,
+                    _ => {}
+                }
+            }
+            table.insert(place, value::write_practice(practice).as_slice())?;
+            Ok(())
+        })
+        .map(drop)
     }
 
     /// One transaction: all of `work`, or nothing of it. Gives its result and the entries as it left them.
@@ -350,6 +384,14 @@ impl Songbook for Store {
             Ok(())
         });
         kept.is_ok()
+    }
+
+    fn practice(&self) -> Vec<Practice> {
+        self.read_practice().unwrap_or_default()
+    }
+
+    fn keep_practice(&mut self, practice: &Practice) -> bool {
+        self.write_practice(practice).is_ok()
     }
 
     fn today(&self) -> NaiveDate {

@@ -1,9 +1,12 @@
 //! A songbook that is kept nowhere: for pictures, for tests, and for when the disk says no.
 
+use std::cell::Cell;
+use std::rc::Rc;
+
 use chrono::{Local, NaiveDate};
 
 use crate::chart::Tune;
-use crate::desk::{Entry, Planned, Played, SeatSettings, Settings, Songbook, TuneId};
+use crate::desk::{Entry, Planned, Played, Practice, SeatSettings, Settings, Songbook, TuneId};
 
 use super::search::Index;
 
@@ -13,8 +16,9 @@ pub struct Memory {
     entries: Vec<Entry>,
     tunes: Vec<Tune>,
     index: Index,
+    practice: Vec<Practice>,
     /// The day it is said to be; otherwise the calendar is asked.
-    day: Option<NaiveDate>,
+    day: Option<Rc<Cell<NaiveDate>>>,
     circle: Vec<SeatSettings>,
     tonight: Vec<Planned>,
     played: Vec<Played>,
@@ -44,10 +48,20 @@ impl Memory {
 
     /// The same on a certain day.
     pub fn on(self, day: NaiveDate) -> Self {
+        self.on_days(Rc::new(Cell::new(day)))
+    }
+
+    /// The same on days that go by as somebody outside says.
+    pub fn on_days(self, day: Rc<Cell<NaiveDate>>) -> Self {
         Self {
             day: Some(day),
             ..self
         }
+    }
+
+    /// The same with what has been practised before.
+    pub fn after(self, practice: Vec<Practice>) -> Self {
+        Self { practice, ..self }
     }
 }
 
@@ -96,8 +110,19 @@ impl Songbook for Memory {
         true
     }
 
+    fn practice(&self) -> Vec<Practice> {
+        self.practice.clone()
+    }
+
+    fn keep_practice(&mut self, practice: &Practice) -> bool {
+        self.practice.retain(|entry| !entry.same(practice));
+        self.practice.push(*practice);
+        true
+    }
+
     fn today(&self) -> NaiveDate {
-        self.day.unwrap_or_else(|| Local::now().date_naive())
+        let day = self.day.as_ref().map(|day| day.get());
+        day.unwrap_or_else(|| Local::now().date_naive())
     }
 
     fn restore_shipped(&mut self) -> bool {

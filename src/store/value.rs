@@ -6,7 +6,7 @@ use std::collections::BTreeMap;
 
 use crate::chart::Tune;
 use crate::desk::{
-    BandSettings, Entry, MOST_DELAY_MS, Planned, Played, SeatSettings, Settings, TuneId,
+    BandSettings, Entry, MOST_DELAY_MS, Planned, Played, Practice, SeatSettings, Settings, TuneId,
 };
 
 use super::v1;
@@ -158,6 +158,16 @@ pub(super) fn write_played(played: &Played) -> Vec<u8> {
 pub(super) fn read_played(bytes: &[u8]) -> Result<Played, ValueError> {
     let played = read::<v1::Played>(bytes)?.restore();
     played.ok_or(ValueError::Damaged)
+}
+
+pub(super) fn write_practice(practice: &Practice) -> Vec<u8> {
+    seal(&v1::Practice::from(practice))
+}
+
+pub(super) fn read_practice(bytes: &[u8]) -> Result<Practice, ValueError> {
+    read::<v1::Practice>(bytes)?
+        .restore()
+        .ok_or(ValueError::Damaged)
 }
 
 /// Whether two tunes are the same but for the dates on them.

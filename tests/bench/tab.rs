@@ -6,8 +6,9 @@ use std::hint::black_box;
 
 use criterion::{BenchmarkId, Criterion, criterion_group, criterion_main};
 use fourcourse::chart::{Bar, ChordAt, Metre, Note, Ticks, Tune, Wishes};
+use fourcourse::engraving::{Hidden, Page, Paper, Piece};
 use fourcourse::frets::{Capo, Drones, Instrument, Stops};
-use fourcourse::theory::{Key, Pitch};
+use fourcourse::theory::{Key, NoteStyle, Pitch};
 
 /// Bars of eight notes and two chords, up and down two octaves and a fourth from A3: beyond first position.
 fn tune(bars: usize) -> Tune {
@@ -69,5 +70,37 @@ fn arranging(c: &mut Criterion) {
     group.finish();
 }
 
-criterion_group!(benches, arranging);
+/// The page of a 64-bar tune is laid out in less than 8 ms, and of an endless one in time that grows with it.
+fn laying_out(c: &mut Criterion) {
+    let mandolin = Instrument::mandolin();
+    let paper = |staff| Paper {
+        width: 388.0,
+        space: 15.0,
+        staff,
+        fingers: true,
+        hidden: Hidden::Nothing,
+        stretch: None,
+        style: NoteStyle::default(),
+        most_bars: 4,
+    };
+    let mut group = c.benchmark_group("page");
+    group.sample_size(20);
+    for (bars, staff) in [(64, false), (64, true), (640, true), (6400, true)] {
+        let tune = tune(bars);
+        let tab = tune.arranged(&mandolin, Capo::NONE, Wishes::default());
+        let piece = Piece {
+            tune: &tune,
+            notes: &tab.notes,
+            octaves: tab.octaves,
+            instrument: &mandolin,
+        };
+        let name = if staff { "with a staff" } else { "tablature" };
+        group.bench_with_input(BenchmarkId::new(name, bars), &piece, |b, piece| {
+            b.iter(|| Page::of(black_box(*piece), &paper(staff)));
+        });
+    }
+    group.finish();
+}
+
+criterion_group!(benches, arranging, laying_out);
 criterion_main!(benches);

@@ -17,7 +17,7 @@ use crate::sample::Still;
 /// What is read, what it is drawn in, and on what.
 type Pair = (&'static str, fn(&Colours) -> [Color; 2]);
 
-const IN_MID_TUNE: [Pair; 15] = [
+const IN_MID_TUNE: [Pair; 17] = [
     ("title and place", |c| [c.ink, c.ground]),
     ("last time", |c| [c.now, c.ground]),
     ("NOW, NEXT, the degree, off-beats and their &", |c| {
@@ -42,6 +42,10 @@ const IN_MID_TUNE: [Pair; 15] = [
     ("a string that clashes", |c| [c.clash, c.ground]),
     ("and on a card", |c| [c.clash, c.card]),
     ("the large controls", |c| [c.ink, c.raised]),
+    ("figures of the page that ring along", |c| {
+        [c.ring, c.ground]
+    }),
+    ("figures outside the phrase", |c| [c.quiet, c.ground]),
 ];
 
 const ELSEWHERE: [Pair; 4] = [

@@ -10,6 +10,7 @@ mod called;
 mod contrast;
 mod people;
 mod picture;
+mod porch;
 mod reading;
 mod sample;
 

@@ -5,16 +5,25 @@ use std::path::Path;
 use super::{code, files, root, shown};
 
 /// The floors of the house from the ground up, each with the ones that it may know.
-const FLOORS: [(&str, &[&str]); 12] = [
+const FLOORS: [(&str, &[&str]); 13] = [
     ("theory", &[]),
     ("frets", &["theory"]),
     ("chart", &["theory", "frets"]),
     ("formats", &["theory", "frets", "chart"]),
     ("band", &["theory", "frets", "chart"]),
     ("circle", &["theory", "frets", "chart", "formats"]),
+    ("engraving", &["theory", "frets", "chart"]),
     (
         "desk",
-        &["theory", "frets", "chart", "formats", "band", "circle"],
+        &[
+            "theory",
+            "frets",
+            "chart",
+            "formats",
+            "band",
+            "circle",
+            "engraving",
+        ],
     ),
     (
         "words",
@@ -38,8 +47,18 @@ const FLOORS: [(&str, &[&str]); 12] = [
     (
         "bind",
         &[
-            "theory", "frets", "chart", "formats", "band", "circle", "desk", "words", "audio",
-            "store", "start",
+            "theory",
+            "frets",
+            "chart",
+            "formats",
+            "band",
+            "circle",
+            "engraving",
+            "desk",
+            "words",
+            "audio",
+            "store",
+            "start",
         ],
     ),
 ];

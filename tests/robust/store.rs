@@ -5,8 +5,10 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 use chrono::{DateTime, Utc};
-use fourcourse::chart::Tune;
-use fourcourse::desk::{BandSettings, Language, Settings, Songbook, Theme, TuneId};
+use fourcourse::chart::{Tune, Version};
+use fourcourse::desk::{
+    BandSettings, Language, Practice, Settings, Songbook, Stretch, Theme, TuneId,
+};
 use fourcourse::store::{Added, Opened, Store, StoreError};
 use fourcourse::theory::Naming;
 use redb::{Database, ReadableDatabase, ReadableTable, TableDefinition};
@@ -15,6 +17,7 @@ use super::store_tunes::{everything, tune};
 
 const TUNES: TableDefinition<u64, &[u8]> = TableDefinition::new("tunes");
 const ENTRIES: TableDefinition<u64, &[u8]> = TableDefinition::new("entries");
+const PRACTICE: TableDefinition<u64, &[u8]> = TableDefinition::new("practice");
 pub(crate) const SETTINGS: TableDefinition<&str, &[u8]> = TableDefinition::new("settings");
 const FILE: TableDefinition<&str, u64> = TableDefinition::new("file");
 
@@ -58,6 +61,18 @@ pub(crate) fn settings() -> Settings {
             count_in: false,
             delay_ms: 0,
         },
+    }
+}
+
+fn practice(day: u32) -> Practice {
+    Practice {
+        day: chrono::NaiveDate::from_ymd_opt(2026, 11, day).unwrap(),
+        tune: TuneId(7),
+        stretch: Stretch::Phrase(2),
+        version: Version::ChordDrones,
+        key: "Bb".parse().unwrap(),
+        bpm: 66,
+        passes: 5,
     }
 }
 
@@ -434,6 +449,7 @@ fn version_1_is_written_and_read_as_on_its_first_day() {
         let mut store = open(folder.path()).store;
         store.add(std::slice::from_ref(&tune)).unwrap();
         store.keep_settings(&settings()).unwrap();
+        assert!(store.keep_practice(&practice(3)));
     }
     let fixtures = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/robust/fixtures");
     let bytes = |name: &str, written: &[u8]| {
@@ -464,6 +480,11 @@ fn version_1_is_written_and_read_as_on_its_first_day() {
         let kept = bytes("v1-band.bin", &written);
         assert!(kept == written, "the band is written in another way");
         settings.insert("band", kept.as_slice()).unwrap();
+        let mut log = transaction.open_table(PRACTICE).unwrap();
+        let written = log.get(1).unwrap().unwrap().value().to_vec();
+        let kept = bytes("v1-practice.bin", &written);
+        assert!(kept == written, "practice is written in another way");
+        log.insert(1, kept.as_slice()).unwrap();
     }
     transaction.commit().unwrap();
     drop(database);
@@ -471,6 +492,33 @@ fn version_1_is_written_and_read_as_on_its_first_day() {
     let store = open(folder.path()).store;
     assert_eq!(store.tune(TuneId(2)), Some(tune));
     assert_eq!(store.settings(), Some(settings()));
+    assert_eq!(store.practice(), [practice(3)]);
+}
+
+#[test]
+fn what_was_practised_is_kept_once_a_day_and_damaged_entries_are_left_out() {
+    let folder = tempfile::tempdir().unwrap();
+    let faster = Practice {
+        bpm: 70,
+        passes: 9,
+        ..practice(3)
+    };
+    {
+        let mut store = open(folder.path()).store;
+        assert_eq!(store.practice(), []);
+        for entry in [practice(2), practice(3), faster] {
+            assert!(store.keep_practice(&entry));
+        }
+    }
+    assert_eq!(open(folder.path()).store.practice(), [practice(2), faster]);
+    let database = Database::open(file(folder.path())).unwrap();
+    let transaction = database.begin_write().unwrap();
+    let mut log = transaction.open_table(PRACTICE).unwrap();
+    log.insert(1, b"ebb".as_slice()).unwrap();
+    drop(log);
+    transaction.commit().unwrap();
+    drop(database);
+    assert_eq!(open(folder.path()).store.practice(), [faster]);
 }
 
 #[test]

@@ -5,9 +5,11 @@ use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 use std::time::Duration;
 
+use chrono::NaiveDate;
 use fourcourse::audio::{BLOCK, Callback, RATE, Sound};
 use fourcourse::bind::{App, Interface};
-use fourcourse::desk::{Ask, Language, Players};
+use fourcourse::desk::{Ask, Desk, Language, Players, Settings};
+use fourcourse::store::{Memory, shipped};
 use i_slint_backend_testing::{AccessibleRole, ElementHandle, ElementQuery, mock_elapsed_time};
 use slint::platform::{PointerEventButton, WindowEvent};
 use slint::{ComponentHandle, LogicalPosition, LogicalSize, SharedString};
@@ -16,6 +18,7 @@ pub(crate) struct Evening {
     interface: Interface,
     now: Rc<Cell<Duration>>,
     device: Device,
+    day: Rc<Cell<NaiveDate>>,
 }
 
 /// A sound device that asks for its blocks as time goes by, until it is pulled out.
@@ -69,9 +72,11 @@ impl Evening {
         let clock = Rc::clone(&now);
         let device = Device::default();
         let players = players(Rc::clone(&now), device.clone());
-        let desk = fourcourse::start::in_memory(players);
+        let day = Rc::new(Cell::new(NaiveDate::from_ymd_opt(2026, 11, 26).unwrap()));
+        let tunes = shipped::tunes().into_iter().map(|(_, tune)| tune).collect();
+        let songbook = Memory::new(tunes).on_days(Rc::clone(&day));
+        let desk = Desk::new(Box::new(songbook), players, Settings::default(), None);
         let interface = Interface::new(Box::new(desk), Box::new(move || clock.get())).unwrap();
-        interface.ask(Ask::CloseNotice);
         interface.ask(Ask::Language(Some(Language::English)));
         interface.work_off();
         interface.app().show().unwrap();
@@ -79,6 +84,7 @@ impl Evening {
             interface,
             now,
             device,
+            day,
         };
         evening
             .window()
@@ -100,6 +106,11 @@ impl Evening {
         let size = LogicalSize::new(width, height);
         self.window().dispatch_event(WindowEvent::Resized { size });
         self.wait(400);
+    }
+
+    /// The next day begins.
+    pub(crate) fn tomorrow(&self) {
+        self.day.set(self.day.get() + chrono::Days::new(1));
     }
 
     /// Lets milliseconds go by, as many frames as a screen would show in them.

@@ -6,6 +6,7 @@ mod band;
 mod called;
 mod circle;
 mod evening;
+mod porch;
 mod tonight;
 
 use evening::Evening;

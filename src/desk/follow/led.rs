@@ -108,6 +108,17 @@ impl Follow {
         self.tell(at.frame, Command::Score(score));
     }
 
+    /// Clean passes since the band began, and the tempo of the last one; see [`Transport::clean_passes`].
+    pub(in crate::desk) fn clean_passes(&self, at: Moment) -> (u32, f32) {
+        let mut transport = self.transport;
+        transport.advance(at.frame);
+        if self.is_led() {
+            transport.clean_passes()
+        } else {
+            (0, 0.0)
+        }
+    }
+
     /// The band plays from one moment of the time through to another, again and again; or no more.
     pub(in crate::desk) fn set_range(&mut self, at: Moment, range: Option<(Ticks, Ticks)>) {
         self.range = range;

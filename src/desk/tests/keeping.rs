@@ -42,6 +42,12 @@ impl Songbook for Counting {
     fn keep_played(&mut self, played: Played) -> bool {
         self.0.keep_played(played)
     }
+    fn practice(&self) -> Vec<Practice> {
+        self.0.practice()
+    }
+    fn keep_practice(&mut self, practice: &Practice) -> bool {
+        self.0.keep_practice(practice)
+    }
     fn today(&self) -> chrono::NaiveDate {
         self.0.today()
     }

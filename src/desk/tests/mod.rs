@@ -8,6 +8,7 @@ mod getting_in;
 mod in_key;
 mod keeping;
 mod looking;
+mod porch;
 mod tonight;
 mod tuning;
 

@@ -9,11 +9,13 @@ mod bar;
 mod circle;
 mod desk;
 mod music;
+mod practice;
 mod tonight;
 mod tune;
 
 pub(super) use circle::Seat;
 pub(super) use desk::{Band, Entry, Settings, Tunings};
+pub(super) use practice::Practice;
 pub(super) use tonight::{Planned, Played};
 pub(super) use tune::Tune;
 

@@ -676,3 +676,63 @@ shell-drill-stops = Doppelgriffe, die häufigsten zuerst: ein Takt auf die Schl�
 shell-drill-no-stops = Das Stück verlangt keine Doppelgriffe.
 shell-drill-changes = Akkordwechsel, die schwersten zuerst: immer im Kreis, je ein Takt
 shell-drill-no-changes = Das Stück hat keine Akkordwechsel.
+
+## Veranda
+
+porch-back = Zurück
+porch-sheet = Notenzeile, Finger, Klang und Übungen
+porch-today = Was heute zu üben ist
+porch-today-why = Was gut ging, kommt nach 1, 2, 4, 7, 14 und 30 Tagen wieder, was langsamer ging, morgen.
+porch-empty = Noch nichts zu üben: Es gibt kein Stück.
+porch-to-page = Zurück zur Seite
+porch-version = Fassung
+porch-page = Seite
+porch-hard = Punkte sagen, wie viel die Hände zu tun haben. Der Haken steht an der leichtesten Fassung, die noch klingt.
+porch-phrase-back = Phrase davor
+porch-phrase-on = Nächste Phrase
+porch-show-more = Mehr zeigen
+porch-hide-more = Mehr verdecken
+porch-from-top = Vom Anfang der Phrase
+porch-again = Immer wieder
+porch-play = Spielen
+porch-stop = Halt
+porch-slower = Langsamer
+porch-faster = Schneller
+porch-staff = Notenzeile über der Tabulatur
+porch-fingers = Finger
+porch-fingers-detail = 1 Zeige-, 2 Mittel-, 3 Ring-, 4 kleiner Finger, 0 leer
+porch-melody = Die Band spielt die Melodie
+porch-melody-detail = Stumm, wenn die Melodie deine ist
+porch-care = Schmerz heißt aufhören. Ruh fünf Minuten in jeder halben Stunde aus und beginne Doppelgriffe und schnellere Durchgänge mit lockeren Händen; wenn es weiter wehtut, frag eine Lehrkraft oder einen Arzt.
+porch-stops = Doppelgriffe dieses Stücks, die häufigsten zuerst
+porch-changes = Akkordwechsel, die schwersten zuerst
+porch-end-drill = Fertig
+porch-whole = Ganzes Stück
+porch-phrase = Phrase { $part } { $number }
+porch-same = wie { $part } { $number }
+porch-bar = Takt { $bar }
+porch-clean = sauber bei { $bpm }
+porch-plain-why = Die einfache Melodie in der ersten Lage.
+porch-stops-why = Terzen und Sexten neben der Melodie, wo die Hand Zeit dafür hat.
+porch-version-plain = Melodie
+porch-version-key = Bordun
+porch-version-chord = Nach Akkord
+porch-version-stops = Doppelgriffe
+porch-version-said = { $version }, Schwere { $hard } von 5
+porch-version-said-easiest = { $version }, Schwere { $hard } von 5, die leichteste, die klingt
+porch-hidden-nothing = Alles zu sehen
+porch-hidden-other = Jeder zweite Takt
+porch-hidden-first = Erste Noten
+porch-hidden-notes = Nur Akkorde
+porch-hidden-all = Nichts
+porch-due = { $days ->
+    [one] fällig, zuletzt gestern
+   *[other] fällig, zuletzt vor { $days } Tagen
+}
+porch-nearly = fast geschafft
+porch-next = als Nächstes
+porch-new = neu
+porch-take = { $title }, { $what }, { $why }, { $tempo }
+porch-stop-finger = { $course } { $fret } ({ $finger })
+porch-stop-open = { $course } { $fret }
+stand-practise = Auf der Veranda üben

@@ -678,3 +678,63 @@ shell-drill-stops = Double stops, the most frequent first: a bar on the beat, a 
 shell-drill-no-stops = The tune asks for no double stops.
 shell-drill-changes = Chord changes, the hardest first: round and round, a bar each
 shell-drill-no-changes = The tune has no chord changes.
+
+## Porch
+
+porch-back = Back
+porch-sheet = Staff, fingers, sound and exercises
+porch-today = What to practise
+porch-today-why = What went well comes again after 1, 2, 4, 7, 14 and 30 days, what went slower tomorrow.
+porch-empty = Nothing to practise so far: there is no tune.
+porch-to-page = Back to the page
+porch-version = Version
+porch-page = Page
+porch-hard = Dots say how much the hands have to do. The tick marks the easiest version that still rings.
+porch-phrase-back = Phrase before
+porch-phrase-on = Next phrase
+porch-show-more = Show more
+porch-hide-more = Hide more
+porch-from-top = From the top of the phrase
+porch-again = Again and again
+porch-play = Play
+porch-stop = Stop
+porch-slower = Slower
+porch-faster = Faster
+porch-staff = Staff above the tablature
+porch-fingers = Fingers
+porch-fingers-detail = 1 index, 2 middle, 3 ring, 4 little, 0 open
+porch-melody = The band plays the melody
+porch-melody-detail = Silence it when the melody is yours
+porch-care = Pain means stop. Rest five minutes in every half hour, and begin double stops and faster passes with loose hands; if it goes on hurting, ask a teacher or a physician.
+porch-stops = Double stops of this tune, the most frequent first
+porch-changes = Chord changes, the hardest first
+porch-end-drill = Done
+porch-whole = Whole tune
+porch-phrase = Phrase { $part } { $number }
+porch-same = like { $part } { $number }
+porch-bar = Bar { $bar }
+porch-clean = clean at { $bpm }
+porch-plain-why = The plain melody in first position.
+porch-stops-why = Thirds and sixths beside the melody, where the hand has time for them.
+porch-version-plain = Melody
+porch-version-key = Drones
+porch-version-chord = By chord
+porch-version-stops = Double stops
+porch-version-said = { $version }, hard { $hard } of 5
+porch-version-said-easiest = { $version }, hard { $hard } of 5, the easiest that rings
+porch-hidden-nothing = All shown
+porch-hidden-other = Every other bar
+porch-hidden-first = First notes
+porch-hidden-notes = Chords only
+porch-hidden-all = Nothing
+porch-due = { $days ->
+    [one] due, last time yesterday
+   *[other] due, last time { $days } days ago
+}
+porch-nearly = nearly there
+porch-next = the next one
+porch-new = new
+porch-take = { $title }, { $what }, { $why }, { $tempo }
+porch-stop-finger = { $course } { $fret } ({ $finger })
+porch-stop-open = { $course } { $fret }
+stand-practise = Practise on the porch

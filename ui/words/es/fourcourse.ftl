@@ -676,3 +676,63 @@ shell-drill-stops = Dobles cuerdas, las más frecuentes primero: un compás a ti
 shell-drill-no-stops = La melodía no pide dobles cuerdas.
 shell-drill-changes = Cambios de acorde, los más difíciles primero: en círculo, un compás cada uno
 shell-drill-no-changes = La melodía no tiene cambios de acorde.
+
+## Porche
+
+porch-back = Atrás
+porch-sheet = Pentagrama, dedos, sonido y ejercicios
+porch-today = Qué practicar
+porch-today-why = Lo que salió bien vuelve a los 1, 2, 4, 7, 14 y 30 días; lo que salió más lento, mañana.
+porch-empty = Aún no hay nada que practicar: no hay ningún tema.
+porch-to-page = Volver a la página
+porch-version = Versión
+porch-page = Página
+porch-hard = Los puntos dicen cuánto trabajan las manos. La marca señala la versión más fácil que aún resuena.
+porch-phrase-back = Frase anterior
+porch-phrase-on = Frase siguiente
+porch-show-more = Mostrar más
+porch-hide-more = Ocultar más
+porch-from-top = Desde el principio de la frase
+porch-again = Una y otra vez
+porch-play = Tocar
+porch-stop = Parar
+porch-slower = Más lento
+porch-faster = Más rápido
+porch-staff = Pentagrama sobre la tablatura
+porch-fingers = Dedos
+porch-fingers-detail = 1 índice, 2 medio, 3 anular, 4 meñique, 0 al aire
+porch-melody = La banda toca la melodía
+porch-melody-detail = Siléncialo cuando la melodía es tuya
+porch-care = El dolor significa parar. Descansa cinco minutos cada media hora y empieza las dobles cuerdas y las vueltas más rápidas con las manos sueltas; si sigue doliendo, pregunta a un maestro o a un médico.
+porch-stops = Dobles cuerdas de este tema, primero las más frecuentes
+porch-changes = Cambios de acorde, primero los más difíciles
+porch-end-drill = Listo
+porch-whole = Tema entero
+porch-phrase = Frase { $part } { $number }
+porch-same = como { $part } { $number }
+porch-bar = Compás { $bar }
+porch-clean = limpio a { $bpm }
+porch-plain-why = La melodía sola en primera posición.
+porch-stops-why = Terceras y sextas junto a la melodía, donde la mano tiene tiempo.
+porch-version-plain = Melodía
+porch-version-key = Bordones
+porch-version-chord = Por acorde
+porch-version-stops = Dobles cuerdas
+porch-version-said = { $version }, dificultad { $hard } de 5
+porch-version-said-easiest = { $version }, dificultad { $hard } de 5, la más fácil que resuena
+porch-hidden-nothing = Todo a la vista
+porch-hidden-other = Compases alternos
+porch-hidden-first = Primeras notas
+porch-hidden-notes = Solo acordes
+porch-hidden-all = Nada
+porch-due = { $days ->
+    [one] toca hoy, última vez ayer
+   *[other] toca hoy, última vez hace { $days } días
+}
+porch-nearly = casi está
+porch-next = la siguiente
+porch-new = nuevo
+porch-take = { $title }, { $what }, { $why }, { $tempo }
+porch-stop-finger = { $course } { $fret } ({ $finger })
+porch-stop-open = { $course } { $fret }
+stand-practise = Practicar en el porche

@@ -1,0 +1,256 @@
+//! The tune on the stand as a lesson: its arrangement, its page, what of it is practised.
+
+use std::collections::HashMap;
+use std::rc::Rc;
+
+use crate::chart::{
+    Arrangement, Phrase, Playing, StopDrill, Ticks, Tune, Version, Wishes, easiest_that_rings,
+};
+use crate::engraving::{Hidden, Page, Paper, Piece};
+use crate::frets::{Capo, Ease, Instrument};
+use crate::theory::NoteStyle;
+
+use super::log::Stretch;
+use super::view::{ChangeView, PhraseView, StopView, VersionView};
+
+/// What the page is laid out for, whatever tune lies on it.
+#[derive(Debug, Clone, PartialEq)]
+pub(in crate::desk) struct Desk {
+    /// Width and the distance of two courses, in dp.
+    pub(in crate::desk) paper: (f32, f32),
+    pub(in crate::desk) staff: bool,
+    pub(in crate::desk) fingers: bool,
+}
+
+impl Default for Desk {
+    fn default() -> Self {
+        Self {
+            paper: (388.0, 15.0),
+            staff: false,
+            fingers: false,
+        }
+    }
+}
+
+/// Efforts, in movements a quarter note, up to which a version is as hard as 1, 2, 3, 4; beyond is 5. Of the versions of
+/// the shipped tunes on a mandolin about a fifth falls on each.
+const HARD: [f32; 4] = [0.9, 1.25, 1.6, 1.85];
+
+/// Double stops and chord changes.
+pub(in crate::desk) type Exercises = (Rc<Vec<StopView>>, Rc<Vec<ChangeView>>);
+
+/// A lesson: what is chosen, and what was computed of it so far.
+#[derive(Debug)]
+pub(in crate::desk) struct Lesson {
+    pub(in crate::desk) version: Version,
+    pub(in crate::desk) phrase: Option<usize>,
+    pub(in crate::desk) again: bool,
+    pub(in crate::desk) hidden: Hidden,
+    /// Beats a minute of the tune itself.
+    pub(in crate::desk) usual: f32,
+    phrases: Vec<Phrase>,
+    /// When each written bar begins.
+    starts: Vec<Ticks>,
+    /// The arrangement of an exercise, which is not looked for.
+    pub(in crate::desk) given: Option<Arrangement>,
+    arranged: HashMap<Version, Rc<Arrangement>>,
+    versions: Option<Vec<VersionView>>,
+    page: Option<(Paper, Version, Rc<Page>)>,
+    pub(in crate::desk) drills: Option<Exercises>,
+    /// Clean passes that are written down already, or that do not count because something changed in them.
+    pub(in crate::desk) counted: u32,
+}
+
+impl Lesson {
+    pub(in crate::desk) fn new(tune: &Tune, usual: f32) -> Self {
+        let mut at = Ticks::ZERO;
+        let starts = tune.bars.iter().map(|bar| {
+            let start = at;
+            at += bar.length;
+            start
+        });
+        Self {
+            version: Version::Plain,
+            phrase: None,
+            again: false,
+            hidden: Hidden::Nothing,
+            usual,
+            starts: starts.collect(),
+            phrases: tune.phrases(),
+            given: None,
+            arranged: HashMap::new(),
+            versions: None,
+            page: None,
+            drills: None,
+            counted: 0,
+        }
+    }
+
+    /// The key, the chords or the hands have changed.
+    pub(in crate::desk) fn forget(&mut self) {
+        self.arranged.clear();
+        (self.versions, self.page, self.drills, self.given) = (None, None, None, None);
+    }
+
+    pub(in crate::desk) fn phrases(&self) -> usize {
+        self.phrases.len()
+    }
+
+    pub(in crate::desk) fn stretch(&self) -> Stretch {
+        let phrase = self.phrase.and_then(|phrase| u16::try_from(phrase).ok());
+        phrase.map_or(Stretch::Whole, Stretch::Phrase)
+    }
+
+    /// The tune arranged in a version.
+    pub(in crate::desk) fn arrangement(
+        &mut self,
+        tune: &Tune,
+        hands: (&Instrument, Capo),
+        version: Version,
+    ) -> Rc<Arrangement> {
+        let given = &self.given;
+        let arrange = || match given {
+            Some(given) => Rc::new(given.clone()),
+            None => Rc::new(tune.arranged(hands.0, hands.1, version.wishes(Wishes::default()))),
+        };
+        Rc::clone(self.arranged.entry(version).or_insert_with(arrange))
+    }
+
+    /// The versions with how hard they are.
+    pub(in crate::desk) fn versions(
+        &mut self,
+        tune: &Tune,
+        hands: (&Instrument, Capo),
+    ) -> Vec<VersionView> {
+        let rate = || {
+            let rated = tune.versions(hands.0, hands.1, Wishes::default());
+            let easiest = easiest_that_rings(&rated);
+            let one = |(version, ease): (Version, Ease)| VersionView {
+                version,
+                hard: hard(ease.effort),
+                easiest: easiest == Some(version),
+            };
+            rated.into_iter().map(one).collect()
+        };
+        self.versions.get_or_insert_with(rate).clone()
+    }
+
+    /// The page, laid out anew only where something that it depends on has changed.
+    pub(in crate::desk) fn page(
+        &mut self,
+        tune: &Tune,
+        (instrument, capo): (&Instrument, Capo),
+        desk: &Desk,
+        style: NoteStyle,
+    ) -> Rc<Page> {
+        let paper = Paper {
+            width: desk.paper.0,
+            space: desk.paper.1,
+            staff: desk.staff,
+            fingers: desk.fingers,
+            hidden: self.hidden,
+            stretch: self
+                .phrase
+                .and_then(|phrase| Some(self.phrases.get(phrase)?.time.clone())),
+            style,
+            most_bars: 4,
+        };
+        if let Some((old, version, page)) = &self.page
+            && *old == paper
+            && *version == self.version
+        {
+            return Rc::clone(page);
+        }
+        let tab = self.arrangement(tune, (instrument, capo), self.version);
+        let piece = Piece {
+            tune,
+            notes: &tab.notes,
+            octaves: tab.octaves,
+            instrument,
+        };
+        let page = Rc::new(Page::of(piece, &paper));
+        self.page = Some((paper, self.version, Rc::clone(&page)));
+        page
+    }
+
+    /// The phrases by part.
+    pub(in crate::desk) fn phrase_views(&self, tune: &Tune) -> Vec<PhraseView> {
+        let parts = tune.parts_or_derived();
+        let mut last = (None, 0);
+        let one = |phrase: &Phrase| {
+            let bar = self.bar_of(phrase.time.start);
+            let part = parts.iter().rposition(|part| part.first_bar <= bar);
+            last = match last {
+                (same, number) if same == part => (part, number + 1),
+                _ => (part, 1),
+            };
+            PhraseView {
+                part: part.map_or(String::new(), |part| parts[part].label.clone()),
+                number: last.1,
+                same_as: phrase.same_as,
+            }
+        };
+        self.phrases.iter().map(one).collect()
+    }
+
+    fn bar_of(&self, at: Ticks) -> usize {
+        self.starts
+            .partition_point(|&start| start <= at)
+            .saturating_sub(1)
+    }
+
+    /// The phrase that a written bar begins in, or leads to.
+    pub(in crate::desk) fn phrase_at(&self, bar: usize) -> Option<usize> {
+        let start = *self.starts.get(bar)?;
+        self.phrases
+            .iter()
+            .rposition(|phrase| phrase.time.start <= start)
+    }
+
+    /// From when to when a phrase goes in a time through: where it is played next from a bar on, as far as its bars follow
+    /// each other.
+    pub(in crate::desk) fn range(
+        &self,
+        playing: &Playing,
+        phrase: usize,
+        from: usize,
+    ) -> Option<(Ticks, Ticks)> {
+        let time = &self.phrases.get(phrase)?.time;
+        let first = self.bar_of(time.start);
+        let run = playing.run(from);
+        let here = playing.bars[run.clone()]
+            .iter()
+            .position(|bar| bar.written == first);
+        let begin = here
+            .map(|here| run.start + here)
+            .or_else(|| playing.find(first, from))?;
+        let start = playing.bars[begin].start + (time.start - self.starts[first]);
+        let mut end = start;
+        let mut before = None;
+        for bar in &playing.bars[begin..] {
+            let written = self.starts[bar.written];
+            if written >= time.end || before.is_some_and(|before| bar.written <= before) {
+                break;
+            }
+            end = bar.start + bar.length.min(time.end - written);
+            before = Some(bar.written);
+        }
+        (end > start).then_some((start, end))
+    }
+}
+
+fn hard(effort: f32) -> u8 {
+    let step = HARD.iter().filter(|&&most| effort > most).count();
+    u8::try_from(step + 1).unwrap_or(5)
+}
+
+/// A double stop as it is shown; `name` gives the name of a course.
+pub(in crate::desk) fn stop_view(drill: &StopDrill, name: impl Fn(usize) -> String) -> StopView {
+    StopView {
+        notes: drill.notes.map(|(course, fret, finger)| {
+            let finger = finger.map_or(0, |finger| finger.number());
+            (name(course), fret, finger)
+        }),
+        times: drill.times,
+    }
+}

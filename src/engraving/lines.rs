@@ -1,0 +1,100 @@
+//! Bars into lines: as many to a line as on paper, spread over its width.
+
+use super::measure::Measure;
+use super::{Paper, Piece};
+
+/// Full bars of a line, the first that fits.
+const A_LINE: [usize; 3] = [4, 2, 1];
+
+/// A line may be this much wider than it looks best; more would tear it apart.
+const MOST_EASE: f32 = 1.6;
+
+/// The measures of each line. Parts begin a line; a pickup stands with the bar that it leads into.
+pub(super) fn lines(
+    piece: Piece<'_>,
+    paper: &Paper,
+    measures: &[Measure],
+    room: f32,
+) -> Vec<Vec<usize>> {
+    let mut starts: Vec<usize> = piece
+        .tune
+        .parts_or_derived()
+        .iter()
+        .map(|part| part.first_bar)
+        .collect();
+    starts.sort_unstable();
+    let begins = |measure: &Measure| starts.binary_search(&measure.bar).is_ok();
+    let cut = |count: usize| {
+        let mut lines: Vec<Vec<usize>> = Vec::new();
+        let mut full = count;
+        for (index, measure) in measures.iter().enumerate() {
+            let new = begins(measure) || full >= count;
+            if new || lines.is_empty() {
+                lines.push(Vec::new());
+                full = 0;
+            }
+            full += usize::from(!measure.pickup);
+            if let Some(line) = lines.last_mut() {
+                line.push(index);
+            }
+        }
+        lines
+    };
+    let fits = |lines: &Vec<Vec<usize>>| {
+        lines
+            .iter()
+            .all(|line| width(paper, measures, line, Measure::least) <= room)
+    };
+    let counts = A_LINE
+        .into_iter()
+        .filter(|&count| count <= paper.most_bars.max(1));
+    counts.map(cut).find(fits).unwrap_or_else(|| cut(1))
+}
+
+fn width(
+    paper: &Paper,
+    measures: &[Measure],
+    line: &[usize],
+    of: fn(&Measure, &Paper) -> f32,
+) -> f32 {
+    line.iter().map(|&index| of(&measures[index], paper)).sum()
+}
+
+/// Lays the bars of a line side by side from `x` on, over the room that there is.
+pub(super) fn lay(
+    paper: &Paper,
+    measures: &mut [Measure],
+    line: &[usize],
+    signs: &[Vec<f32>],
+    (x, room): (f32, f32),
+) {
+    let natural = width(paper, measures, line, Measure::natural);
+    let least = width(paper, measures, line, Measure::least);
+    let ease = if natural <= room {
+        // What stands around the events does not grow.
+        let sides: f32 = line
+            .iter()
+            .map(|&index| measures[index].natural(paper))
+            .sum::<f32>()
+            - line
+                .iter()
+                .map(|&index| measures[index].events_room())
+                .sum::<f32>();
+        ((room - sides) / (natural - sides).max(1.0)).min(MOST_EASE)
+    } else if least <= room {
+        ((room - least) / (natural - least).max(0.01)).min(1.0)
+    } else {
+        // A single bar that is too full for the paper: its events stand closer than they should.
+        let sides = least
+            - line
+                .iter()
+                .map(|&index| measures[index].least_room())
+                .sum::<f32>();
+        -((room - sides) / (least - sides).max(1.0)).max(0.1)
+    };
+    let mut at = x;
+    for &index in line {
+        measures[index].lay(paper, at, ease, &signs[index]);
+        at += measures[index].width;
+    }
+}

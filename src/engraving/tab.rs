@@ -1,0 +1,190 @@
+//! The tablature: a line for each course, figures on patches of ground, drones in rings.
+
+use crate::chart::{Direction, TabNote};
+
+use super::curve;
+use super::mark::{Rule, Tone, Word, ems};
+use super::measure::{Kind, Measure};
+use super::pen::{Pen, Rows, whole};
+
+/// Size of the figures, in spaces.
+const FIGURE: f32 = 1.06;
+
+/// The height of a course in a system, the first course lowest.
+pub(super) fn course_y(rows: &Rows, courses: usize, course: usize, space: f32) -> f32 {
+    let above = courses.saturating_sub(course + 1);
+    rows.tab + u16::try_from(above).map_or(0.0, f32::from) * space
+}
+
+/// What a note strikes: the middle of each figure, its text, and whether it is a drone. A note off the neck is a question
+/// mark at the edge that it lies beyond.
+pub(super) fn figures(pen: &Pen<'_>, rows: &Rows, note: &TabNote) -> Vec<(f32, String, bool)> {
+    let courses = &pen.piece.instrument.courses;
+    let y = |course| course_y(rows, courses.len(), course, pen.paper.space);
+    let Some(place) = note.place else {
+        let below = courses.iter().all(|course| note.midi < course.open.midi());
+        let course = if below {
+            0
+        } else {
+            courses.len().saturating_sub(1)
+        };
+        return vec![(y(course), "?".to_owned(), false)];
+    };
+    let mut figures = vec![(y(place.course), place.fret.to_string(), false)];
+    figures.extend(
+        note.stop
+            .map(|stop| (y(stop.course), stop.fret.to_string(), false)),
+    );
+    figures.extend(
+        note.drone
+            .drone
+            .map(|drone| (y(drone.course), "0".to_owned(), true)),
+    );
+    figures
+}
+
+/// Lines, figures, pick marks and fingers of a bar.
+pub(super) fn draw(pen: &mut Pen<'_>, measure: &Measure, rows: &Rows, shown: &[bool]) {
+    let space = pen.paper.space;
+    ringing(pen, measure, rows, shown);
+    for (index, event) in measure.events.iter().enumerate() {
+        let tone = pen.tone(measure, event);
+        match event.kind {
+            Kind::Note { tab: Some(tab), .. } if shown[index] => {
+                let note = &pen.piece.notes[tab];
+                for (y, text, drone) in figures(pen, rows, note) {
+                    let tone = if drone && tone == Tone::Ink {
+                        Tone::Ring
+                    } else {
+                        tone
+                    };
+                    figure(pen, event.x, y, text, tone);
+                }
+                pick(pen, event.x, rows, note.note.direction, tone);
+                if pen.paper.fingers {
+                    fingers(pen, event.x, rows.fingers, note, tone);
+                }
+            }
+            Kind::Note { note, tab: None } if shown[index] && !pen.paper.staff => {
+                // A tie from the figure before to the place where its note goes on.
+                let from = pen.last_figure.unwrap_or(measure.x);
+                if let Some(y) = pen.held_on(measure, note, rows) {
+                    pen.curve(curve::tie(
+                        from + 0.4 * space,
+                        event.x,
+                        y + 0.42 * space,
+                        false,
+                        0.8 * space,
+                        tone,
+                    ));
+                }
+            }
+            Kind::Rest if shown[index] && !pen.paper.staff => {
+                let courses = pen.piece.instrument.courses.len();
+                let middle = (rows.tab + course_y(rows, courses, 0, space)) / 2.0;
+                pen.rest(event, middle, 0.55 * space, Tone::Quiet);
+            }
+            _ => {}
+        }
+        if event.kind != Kind::Rest {
+            pen.last_figure = Some(event.x);
+        }
+    }
+}
+
+fn figure(pen: &mut Pen<'_>, x: f32, y: f32, text: String, tone: Tone) {
+    let space = pen.paper.space;
+    let width = if text.len() > 1 { 1.5 } else { 0.95 } * space;
+    pen.word(Word {
+        x: x - width / 2.0,
+        y,
+        width,
+        size: FIGURE * space,
+        text,
+        centred: true,
+        bold: true,
+        patch: true,
+        tone,
+    });
+}
+
+/// A thick line on the course of a drone, from its first figure to its last.
+fn ringing(pen: &mut Pen<'_>, measure: &Measure, rows: &Rows, shown: &[bool]) {
+    let space = pen.paper.space;
+    let courses = pen.piece.instrument.courses.len();
+    let drone = |index: usize| match measure.events[index].kind {
+        Kind::Note { tab: Some(tab), .. } if shown[index] => {
+            pen.piece.notes[tab].drone.drone.map(|drone| drone.course)
+        }
+        _ => None,
+    };
+    let mut from = 0;
+    let mut lines = Vec::new();
+    for index in 1..=measure.events.len() {
+        let goes_on = index < measure.events.len() && drone(index) == drone(from);
+        if !goes_on {
+            if let Some(course) = drone(from) {
+                let (first, last) = (&measure.events[from], &measure.events[index - 1]);
+                let end = if index == from + 1 {
+                    first.x + 0.75 * space
+                } else {
+                    last.x + 0.5 * space
+                };
+                let tone = match pen.tone(measure, first) {
+                    Tone::Ink => Tone::Ring,
+                    tone => tone,
+                };
+                let thick = whole(0.17 * space);
+                let y = course_y(rows, courses, course, space) - thick / 2.0;
+                lines.push(Rule {
+                    x: first.x,
+                    y,
+                    width: end - first.x,
+                    height: thick,
+                    tone,
+                });
+            }
+            from = index;
+        }
+    }
+    lines.into_iter().for_each(|line| pen.rule(line));
+}
+
+/// The squared bracket for down and the V for up.
+fn pick(pen: &mut Pen<'_>, x: f32, rows: &Rows, direction: Direction, tone: Tone) {
+    let size = 0.5 * pen.paper.space;
+    let (sign, width) = match direction {
+        Direction::Down => ('\u{e610}', 1.25),
+        Direction::Up => ('\u{e612}', 1.0),
+    };
+    let size = if direction == Direction::Up {
+        size * 0.82
+    } else {
+        size
+    };
+    pen.sign(sign, x - width / 2.0 * size, rows.pick, size, tone);
+}
+
+fn fingers(pen: &mut Pen<'_>, x: f32, y: f32, note: &TabNote, tone: Tone) {
+    let number = |finger: Option<crate::frets::Finger>| finger.map_or(0, |finger| finger.number());
+    let Some(place) = note.place else { return };
+    let melody = number(note.finger()).to_string();
+    let text = match note.stop {
+        Some(stop) if stop.course < place.course => format!("{}{melody}", number(stop.finger)),
+        Some(stop) => format!("{melody}{}", number(stop.finger)),
+        None => melody,
+    };
+    let size = 0.8 * pen.paper.space;
+    let width = ems(&text) * size;
+    pen.word(Word {
+        x: x - width / 2.0,
+        y,
+        width,
+        size,
+        text,
+        centred: true,
+        bold: false,
+        patch: false,
+        tone: if tone == Tone::Ink { Tone::Quiet } else { tone },
+    });
+}

@@ -6,7 +6,7 @@ use fourcourse::desk::{Ask, CalledAsk, CalledFace, Desk, Room, Settings, Theme, 
 use fourcourse::start::silent_players;
 use fourcourse::store::Memory;
 
-use crate::sample::Still;
+use crate::still::Still;
 use crate::{compare, compare_after};
 
 /// A desk with no tunes at which nothing was called.

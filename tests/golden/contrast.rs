@@ -12,7 +12,7 @@ use fourcourse::bind::{Colours, ThemeGlobal};
 use fourcourse::desk::{Room, Theme};
 use slint::{Color, ComponentHandle};
 
-use crate::sample::Still;
+use crate::still::Still;
 
 /// What is read, what it is drawn in, and on what.
 type Pair = (&'static str, fn(&Colours) -> [Color; 2]);

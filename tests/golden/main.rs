@@ -13,6 +13,7 @@ mod picture;
 mod porch;
 mod reading;
 mod sample;
+mod still;
 
 use std::time::Duration;
 
@@ -22,7 +23,7 @@ use fourcourse::desk::{
     SongbookState, StandView, Theme,
 };
 use picture::Picture;
-use sample::Still;
+use still::Still;
 
 const SIZES: [(&str, (u32, u32), f32); 4] = [
     ("small", (360, 640), 2.0),

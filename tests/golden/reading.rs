@@ -15,7 +15,8 @@ use fourcourse::desk::{
 };
 use slint::ComponentHandle;
 
-use crate::sample::{self, Still};
+use crate::sample;
+use crate::still::Still;
 
 /// Height of a capital over the font size in Fourcourse Sans: 1490 of 2048 units.
 const CAPITAL: f64 = 1490.0 / 2048.0;

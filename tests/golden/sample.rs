@@ -2,99 +2,15 @@
 
 use std::collections::BTreeMap;
 use std::rc::Rc;
-use std::time::Duration;
 
 use fourcourse::band::{Ending, Player, Style};
-use fourcourse::bind::Host;
 use fourcourse::desk::{
-    Ask, BandSettings, BandView, CalledView, ChordCard, ChordNames, CircleView, Filter,
-    FollowState, FormChip, Heard, Language, MapBar, MapLine, MissingNote, NextCard, Notice, Passed,
-    PlayerView, RampView, RingString, Room, SafePart, Settings, SettingsView, ShapeView, Simplify,
-    SlotView, SongbookState, SongbookView, StandView, StrumView, SungWords, Theme, TonightView,
-    TuneId, TuneRow, Tuning, Verdict,
+    BandSettings, BandView, ChordCard, ChordNames, Filter, FollowState, FormChip, Heard, Language,
+    MapBar, MapLine, MissingNote, NextCard, Passed, PlayerView, RampView, RingString, SafePart,
+    Settings, SettingsView, ShapeView, Simplify, SlotView, SongbookState, SongbookView, StandView,
+    StrumView, SungWords, Theme, TuneId, TuneRow, Tuning, Verdict,
 };
 use fourcourse::theory::{Key, Mode, Naming, NoteName};
-
-use super::people;
-
-/// A host whose views stand still.
-#[derive(Clone)]
-pub(crate) struct Still {
-    pub(crate) room: Room,
-    pub(crate) stand: Option<StandView>,
-    pub(crate) songbook: SongbookView,
-    pub(crate) called: Option<CalledView>,
-    pub(crate) settings: SettingsView,
-    pub(crate) notice: Option<Notice>,
-    pub(crate) circle: CircleView,
-    pub(crate) tonight: TonightView,
-}
-
-impl Host for Still {
-    fn ask(&mut self, _: Ask, _: Duration) {}
-
-    fn room(&self) -> Room {
-        self.room
-    }
-
-    fn stand(&mut self, _: Duration) -> Option<StandView> {
-        self.stand.clone()
-    }
-
-    fn is_moving(&mut self, _: Duration) -> bool {
-        false
-    }
-
-    fn notice(&self) -> Option<Notice> {
-        self.notice.clone()
-    }
-
-    fn circle(&mut self) -> CircleView {
-        self.circle.clone()
-    }
-
-    fn tonight(&self) -> TonightView {
-        self.tonight.clone()
-    }
-
-    fn songbook(&self) -> SongbookView {
-        self.songbook.clone()
-    }
-
-    fn called(&mut self) -> CalledView {
-        let view = self.called.clone();
-        view.unwrap_or_else(|| crate::called::nothing_called().called())
-    }
-
-    fn settings(&self) -> SettingsView {
-        self.settings.clone()
-    }
-}
-
-impl Still {
-    pub(crate) fn new(room: Room, theme: Theme) -> Self {
-        Self {
-            room,
-            stand: Some(reel()),
-            songbook: songbook(),
-            called: None,
-            settings: settings(theme),
-            notice: None,
-            circle: people::circle(),
-            tonight: people::tonight(),
-        }
-    }
-
-    pub(crate) fn speaking(mut self, language: Language) -> Self {
-        self.settings.settings.language = Some(language);
-        self
-    }
-
-    pub(crate) fn with(mut self, stand: StandView) -> Self {
-        self.stand = Some(stand);
-        self
-    }
-}
 
 /// A shape from frets as players write them: `2200`, `x02220`; fingers likewise, 0 for none.
 pub(crate) fn shape(courses: &str, pairs: bool, frets: &str, fingers: &str) -> ShapeView {

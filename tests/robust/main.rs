@@ -10,6 +10,7 @@ mod circle;
 mod evening;
 mod frets;
 mod store;
+mod store_aside;
 mod store_damage;
 mod store_evening;
 mod store_tunes;

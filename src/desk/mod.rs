@@ -167,6 +167,7 @@ impl Desk {
                 if !self.songbook.restore_shipped() {
                     self.notice = Some(Notice::NotRestored);
                 }
+                self.called.set();
                 self.list.reload(self.songbook.as_ref(), &self.settings);
             }
             Ask::Search(_) | Ask::OnlyKey(_) | Ask::OnlyRhythm(_) | Ask::OnlyKnown(_) => {

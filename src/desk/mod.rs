@@ -213,6 +213,7 @@ impl Desk {
                 if !self.songbook.restore_shipped() {
                     self.notice = Some(Notice::NotRestored);
                 }
+                self.called.set();
                 self.list.reload(self.songbook.as_ref(), &self.settings);
                 self.tonight.reload(self.songbook.as_ref());
                 self.circle.forget();

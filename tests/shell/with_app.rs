@@ -39,6 +39,9 @@ fn a_picture_of_any_view_needs_no_display() {
         assert!(other != stand, "{option:?}");
     }
     assert_eq!(size(&draw(&["songbook", "--density", "2"])), (824, 1830));
+    let called = draw(&[&["called", "millrace reel"][..], &small].concat());
+    let in_key = draw(&[&["called", "millrace reel", "--key", "Em"][..], &small].concat());
+    assert!(called != stand && called != in_key);
     assert_eq!(size(&draw(&["settings", "--size", "800x360"])), (1600, 720));
     let circle = draw(&[&["circle", "millrace reel"][..], &small].concat());
     let tonight = draw(&[&["tonight"][..], &small].concat());

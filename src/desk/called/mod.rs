@@ -122,6 +122,8 @@ pub(super) struct Called {
     face: CalledFace,
     from: Room,
     words: String,
+    /// What the words find; looked for once.
+    found: Option<Vec<usize>>,
     mode: Mode,
     key: Option<Key>,
     answer: Option<Answer>,
@@ -136,6 +138,7 @@ impl Called {
             face: CalledFace::default(),
             from: Room::Songbook,
             words: String::new(),
+            found: None,
             mode: Mode::Major,
             key: None,
             answer: None,
@@ -161,13 +164,15 @@ impl Called {
     /// The call has been answered.
     pub(super) fn forget(&mut self) {
         self.words.clear();
+        self.found = None;
         self.mode = Mode::Major;
         self.call(None);
     }
 
-    /// The settings have changed: another instrument, other names.
+    /// The settings or the songbook have changed: another instrument, other names, other tunes.
     pub(super) fn set(&mut self) {
         self.answer = None;
+        self.found = None;
     }
 
     fn call(&mut self, key: Option<Key>) {
@@ -178,7 +183,10 @@ impl Called {
     pub(super) fn ask(&mut self, ask: CalledAsk, settings: &Settings) {
         match ask {
             CalledAsk::Face(face) => self.face = face,
-            CalledAsk::Words(words) => self.words = words,
+            CalledAsk::Words(words) => {
+                self.words = words;
+                self.found = None;
+            }
             CalledAsk::Key(key) => {
                 let key = Key::spelled_for_players(key.tonic.class(), key.mode);
                 self.mode = key.mode;
@@ -210,11 +218,13 @@ impl Called {
         if let (Some(key), None) = (self.key, &self.answer) {
             self.answer = Some(Answer::of(key, settings, &self.guitar));
         }
-        let found = match self.words.trim() {
+        let found = self.found.get_or_insert_with(|| match self.words.trim() {
             "" => Vec::new(),
             words => songbook.search(words),
-        };
-        let tunes = tunes::rows(songbook, &found, settings, (self.tonic(), open));
+        });
+        let count = found.len();
+        let best: Vec<usize> = found.iter().copied().take(MOST_TUNES).collect();
+        let tunes = tunes::rows(songbook, &best, settings, (self.tonic(), open));
         let keys = TONICS.map(|class| {
             let key = Key::spelled_for_players(crate::theory::PitchClass::new(class), self.mode);
             (key.tonic.in_style(style), key)
@@ -224,7 +234,7 @@ impl Called {
             face: self.face,
             from: self.from,
             words: self.words.clone(),
-            found: found.len(),
+            found: count,
             chosen: keys
                 .iter()
                 .position(|(_, key)| Some(key.tonic.class()) == class),

@@ -58,7 +58,7 @@ pub(super) fn rows(
         }
     };
     let found = found.iter().filter_map(|&place| entries.get(place));
-    found.take(MOST_FOUND).map(row).collect()
+    found.map(row).collect()
 }
 
 /// What one touch brings to the stand: the best match of the words, and where none were typed the tune that lies there.

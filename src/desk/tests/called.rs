@@ -57,6 +57,15 @@ fn letters_find_tunes_with_first_note_and_opening_chord() {
 }
 
 #[test]
+fn a_tune_opens_with_what_sounds_first_and_not_with_what_is_written_first() {
+    let text =
+        "X:1\nT:Turned Pail\nP:BA\nM:4/4\nL:1/4\nK:G\nP:A\n\"G\"G4|\nP:B\n\"C\"c4|\"D\"d4|\n";
+    let mut desk = on_stand(text);
+    words(&mut desk, "pail");
+    assert_eq!(rows(&mut desk), ["Turned Pail G A3 C"]);
+}
+
+#[test]
 fn in_a_called_key_rows_tell_what_will_be_played() {
     let mut desk = circle();
     words(&mut desk, "buck");

@@ -174,7 +174,7 @@ fn ease(ease: KeyEase) -> made::Ease {
 fn keys(words: &Words, view: &CircleView) -> Vec<made::KeyRow> {
     let row = |key: &crate::desk::RankedView| {
         let name = words.key_badge(&key.key.0, &key.key.1);
-        let sentence = words.key_sentence(key, view);
+        let sentence = words.key_sentence(key, view, false);
         let mark = words.key_mark(key);
         let cell = |(in_key, seat): (&crate::desk::SeatKeyView, &SeatView)| {
             let (word, reasons) = words.seat_in_key(in_key);
@@ -192,6 +192,7 @@ fn keys(words: &Words, view: &CircleView) -> Vec<made::KeyRow> {
             name: name.into(),
             ease: key.ease.into(),
             sentence: sentence.into(),
+            brief: words.key_sentence(key, view, true).into(),
             mark: mark.into(),
             play: words.play_in(&key.key).into(),
             cells: fixed(key.seats.iter().zip(&view.seats).map(cell)),

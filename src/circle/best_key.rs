@@ -5,14 +5,11 @@
 //! most, and the top note more than the lowest ("fit the top note first, then offer the nearest easy keys": sheet of trade
 //! facts).
 
-use std::cell::RefCell;
-use std::rc::Rc;
-
 use crate::chart::{Changes, Playing, Tune};
 use crate::frets::{Capo, InKey, Instrument, Setup, ring_in_key};
 use crate::theory::{Chord, Key, Pitch, Symbol, Transposition};
 
-use super::hands::{CapoAdvice, Hands};
+use super::hands::{AllHands, CapoAdvice};
 use super::seat::{CapoHabit, Seat};
 use super::voice::Compass;
 
@@ -123,10 +120,14 @@ pub struct RankedKey {
 /// assert_eq!((keys.len(), keys[0].key.to_string()), (12, "F#".to_owned()));
 /// ```
 pub fn best_keys(tune: &Tune, seats: &[Seat]) -> Vec<RankedKey> {
+    rank(tune, seats, &AllHands::default())
+}
+
+/// The same with hands that remember what was found out before.
+pub(super) fn rank(tune: &Tune, seats: &[Seat], all_hands: &AllHands) -> Vec<RankedKey> {
     let chords = shares(tune);
     let notes = tune.bars.iter().flat_map(|bar| &bar.notes);
     let melody = Compass::of(notes.map(|note| note.pitch));
-    let all_hands = AllHands::default();
     let mut keys: Vec<RankedKey> = (-5..=6)
         .map(|moved| {
             let key = tune.key.up(moved);
@@ -139,7 +140,7 @@ pub fn best_keys(tune: &Tune, seats: &[Seat]) -> Vec<RankedKey> {
                 high: up(melody.high, moved, key),
             });
             let seats: Vec<_> = { seats.iter() }
-                .map(|seat| in_key(seat, &all_hands, key, &chords, melody))
+                .map(|seat| in_key(seat, all_hands, key, &chords, melody))
                 .collect();
             RankedKey {
                 key,
@@ -154,23 +155,6 @@ pub fn best_keys(tune: &Tune, seats: &[Seat]) -> Vec<RankedKey> {
         a.effort.total_cmp(&b.effort).then(near(a).cmp(&near(b)))
     });
     keys
-}
-
-/// Hands on every instrument and tuning that comes up: seats with the same share what is found out about its chords.
-#[derive(Default)]
-struct AllHands(RefCell<Vec<Rc<Hands>>>);
-
-impl AllHands {
-    fn on(&self, instrument: &Instrument) -> Rc<Hands> {
-        let mut all = self.0.borrow_mut();
-        let same = |hands: &&Rc<Hands>| hands.instrument() == instrument;
-        if let Some(there) = all.iter().find(same) {
-            return there.clone();
-        }
-        let hands = Rc::new(Hands::new(instrument.clone()));
-        all.push(hands.clone());
-        hands
-    }
 }
 
 /// A pitch so many semitones higher, as a key spells it.

@@ -33,7 +33,8 @@ fn seat_ease(in_key: &SeatInKey, least: f32) -> KeyEase {
     let unknown = in_key.hands.as_ref().map_or(KeyEase::Easy, |hands| {
         match hands.chords - hands.capo.known.min(hands.chords) {
             0 => KeyEase::Easy,
-            // Most of it can be played along, and the rest be left to others.
+            // One shape is learned on the way; of many chords, most can be played along.
+            1 => KeyEase::Fair,
             missing if missing * 4 <= hands.chords => KeyEase::Fair,
             _ => KeyEase::Hard,
         }

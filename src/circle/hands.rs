@@ -2,12 +2,16 @@
 
 use std::cell::RefCell;
 use std::collections::HashMap;
+use std::rc::Rc;
 
+use crate::chart::Tune;
 use crate::frets::{Capo, FAMILIES, Instrument, Order, Shape, shapes};
 use crate::theory::{Chord, Key, Mode, Transposition};
 
+use super::best_key::{RankedKey, rank};
 use super::known::Known;
 use super::seat::{CapoHabit, Seat};
+use super::sheet::Sheet;
 
 /// An instrument that remembers how hard its chords are.
 ///
@@ -17,6 +21,8 @@ use super::seat::{CapoHabit, Seat};
 pub struct Hands {
     instrument: Instrument,
     efforts: RefCell<HashMap<Chord, f32>>,
+    /// The first shape of a sounding chord behind a capo.
+    shapes: RefCell<HashMap<(u8, Chord), Option<Shape>>>,
 }
 
 /// What a chord counts that no hand can hold, in fingers: more than any shape.
@@ -51,6 +57,7 @@ impl Hands {
         Self {
             instrument,
             efforts: RefCell::default(),
+            shapes: RefCell::default(),
         }
     }
 
@@ -72,6 +79,13 @@ impl Hands {
         let effort = easiest.first().map_or(NO_SHAPE, Shape::difficulty);
         self.efforts.borrow_mut().insert(chord, effort);
         effort
+    }
+
+    /// The easiest shape of a sounding chord behind a capo.
+    pub(super) fn shape(&self, fret: u8, chord: Chord) -> Option<Shape> {
+        let find = || shapes(&self.instrument, Capo::at(fret), chord, Order::Beginner, 1).pop();
+        let mut shapes = self.shapes.borrow_mut();
+        shapes.entry((fret, chord)).or_insert_with(find).clone()
     }
 
     /// Where the capo of a seat may go for chords in a key, each with the share of the tune that it holds; the easiest
@@ -124,6 +138,40 @@ impl Hands {
             hardest,
             effort,
         }
+    }
+}
+
+/// Hands on every instrument and tuning that comes up: seats with the same share what is found out about its chords, and
+/// whoever keeps this does not have it found out again.
+#[derive(Debug, Default)]
+pub struct AllHands(RefCell<Vec<Rc<Hands>>>);
+
+/// More instruments and tunings than that are not remembered.
+const MOST_HANDS: usize = 48;
+
+impl AllHands {
+    pub(super) fn on(&self, instrument: &Instrument) -> Rc<Hands> {
+        let mut all = self.0.borrow_mut();
+        let same = |hands: &&Rc<Hands>| hands.instrument() == instrument;
+        if let Some(there) = all.iter().find(same) {
+            return there.clone();
+        }
+        if all.len() >= MOST_HANDS {
+            all.clear();
+        }
+        let hands = Rc::new(Hands::new(instrument.clone()));
+        all.push(hands.clone());
+        hands
+    }
+
+    /// The twelve keys for a tune, as [`best_keys`](super::best_keys) ranks them.
+    pub fn best_keys(&self, tune: &Tune, seats: &[Seat]) -> Vec<RankedKey> {
+        rank(tune, seats, self)
+    }
+
+    /// The sheet of a seat, as [`Sheet::of`] writes it.
+    pub fn sheet(&self, seat: &Seat, key: Key, chords: &[(Chord, f32)]) -> Sheet {
+        Sheet::by(seat, key, chords, self)
     }
 }
 

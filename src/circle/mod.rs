@@ -16,7 +16,7 @@ mod voice;
 pub use best_key::{HandsInKey, MelodyInKey, RankedKey, SeatInKey, VoiceInKey, best_keys, shares};
 pub use ease::{KeyEase, tune_ease};
 pub use evening::{Retuning, least_retuning, longest_unplayed, retuning};
-pub use hands::{CapoAdvice, Hands};
+pub use hands::{AllHands, CapoAdvice, Hands};
 pub use known::{Everyone, Known};
 pub use seat::{CapoHabit, Seat};
 pub use sheet::{Line, Sheet};

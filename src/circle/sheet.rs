@@ -1,9 +1,9 @@
 //! What a seat plays for a tune in a key: what sounds, what the hand makes, what stands on its page.
 
-use crate::frets::{Capo, Instrument, Order, Setup, Shape, shapes};
+use crate::frets::{Instrument, Setup, Shape};
 use crate::theory::{Chord, Key, Transposition};
 
-use super::hands::Hands;
+use super::hands::AllHands;
 use super::seat::Seat;
 
 /// A chord of the tune in the terms of a seat.
@@ -49,22 +49,25 @@ impl Sheet {
     /// assert_eq!(clarinet.lines[1].written.to_string(), "F");
     /// ```
     pub fn of(seat: &Seat, key: Key, chords: &[(Chord, f32)]) -> Self {
+        Self::by(seat, key, chords, &AllHands::default())
+    }
+
+    /// The same with hands that remember what was found out before.
+    pub(super) fn by(seat: &Seat, key: Key, chords: &[(Chord, f32)], all_hands: &AllHands) -> Self {
         let (mut capo, mut held_key) = (0, key);
-        let (mut instrument, mut setup) = (None, None);
+        let (mut hands, mut setup) = (None, None);
         if let Some((tuned, habit, set_up)) = seat.set_up(key) {
-            let hands = Hands::new(tuned.clone());
-            let advice = hands.capo_advice(habit, seat.known.as_ref(), key, chords);
+            let on = all_hands.on(&tuned);
+            let advice = on.capo_advice(habit, seat.known.as_ref(), key, chords);
             if let Some(advice) = advice.first() {
                 (capo, held_key) = (advice.fret, advice.shapes);
             }
-            (instrument, setup) = (Some(tuned), set_up);
+            (hands, setup) = (Some(on), set_up);
         }
         let down = Transposition::between(key, held_key);
         let up = seat.reads.written(key);
         let line = |&(sounding, _): &(Chord, f32)| {
-            let shape = instrument.as_ref().and_then(|instrument| {
-                shapes(instrument, Capo::at(capo), sounding, Order::Beginner, 1).pop()
-            });
+            let shape = { hands.as_ref() }.and_then(|hands| hands.shape(capo, sounding));
             Line {
                 sounding,
                 held: down.chord(sounding),
@@ -80,7 +83,7 @@ impl Sheet {
             shapes: held_key,
             written: seat.reads.written_key(key),
             lines: chords.iter().map(line).collect(),
-            instrument,
+            instrument: hands.map(|hands| hands.instrument().clone()),
             setup,
         }
     }

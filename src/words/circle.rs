@@ -171,8 +171,8 @@ impl Words {
         }
     }
 
-    /// A key in a sentence: easy for everybody, or for whom it is not.
-    pub fn key_sentence(&self, key: &RankedView, view: &CircleView) -> String {
+    /// A key in a sentence: easy for everybody, or for whom it is not; in `brief`, of several only how many.
+    pub fn key_sentence(&self, key: &RankedView, view: &CircleView, brief: bool) -> String {
         let worst = key.seats.iter().map(|seat| seat.ease).max();
         let Some(worst) = worst.filter(|&worst| worst != KeyEase::Easy) else {
             return match key.seats.len() {
@@ -188,7 +188,10 @@ impl Words {
             .filter(|(in_key, _)| in_key.ease == worst)
             .map(|(_, seat)| self.seat(&seat.title))
             .collect();
-        let names = names.join(", ");
+        let names = match names.len() {
+            2.. if brief => fl!(self.loader, "key-several", count = names.len()),
+            _ => names.join(", "),
+        };
         match worst {
             KeyEase::Hard => fl!(self.loader, "key-hard", names = names),
             _ => fl!(self.loader, "key-care", names = names),

@@ -82,7 +82,7 @@ fn a_seat_is_settled_in_its_sheet_and_taken_away_and_put_back() {
     assert_eq!(seats(&evening)[1].0, "Imke");
     assert_eq!(
         seats(&evening)[1].1,
-        "Guitar · no capo: A shapes · sings C3 to G♯4"
+        "Guitar · capo 2: G shapes · sings C3 to G♯4"
     );
     evening.touch("Change: Imke");
     evening.touch("Take the seat away");

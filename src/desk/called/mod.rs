@@ -223,7 +223,7 @@ impl Called {
             words => songbook.search(words),
         });
         let count = found.len();
-        let best: Vec<usize> = found.iter().copied().take(MOST_TUNES).collect();
+        let best: Vec<usize> = found.iter().copied().take(MOST_FOUND).collect();
         let tunes = tunes::rows(songbook, &best, settings, (self.tonic(), open));
         let keys = TONICS.map(|class| {
             let key = Key::spelled_for_players(crate::theory::PitchClass::new(class), self.mode);

@@ -4,7 +4,7 @@ mod seats;
 mod view;
 
 use crate::chart::{Simpler, Tune};
-use crate::circle::{RankedKey, Seat, Sheet, best_keys, shares};
+use crate::circle::{AllHands, RankedKey, Seat, Sheet, shares};
 use crate::theory::{Key, NoteName};
 
 use super::cards::key_name;
@@ -63,6 +63,8 @@ pub(super) struct Circle {
     other: Option<(TuneId, Tune)>,
     looked_at: Option<NoteName>,
     finding: Finding,
+    /// What was found out about instruments that sat here.
+    hands: AllHands,
     /// The answers worked out last.
     ranked: Option<(From, Vec<RankedKey>)>,
     sheets: Option<(From, Vec<Sheet>)>,
@@ -224,7 +226,7 @@ impl Circle {
             .as_ref()
             .is_none_or(|(there, _)| *there != ranks)
         {
-            self.ranked = Some((ranks, best_keys(&plain(), seats)));
+            self.ranked = Some((ranks, self.hands.best_keys(&plain(), seats)));
         }
         let writes = from(Some(looked.key));
         if self
@@ -236,7 +238,7 @@ impl Circle {
                 &looked.tune.in_key(looked.key.tonic),
                 looked.simplify,
             ));
-            let sheet = |seat| Sheet::of(seat, looked.key, &chords);
+            let sheet = |seat| self.hands.sheet(seat, looked.key, &chords);
             self.sheets = Some((writes, seats.iter().map(sheet).collect()));
         }
     }

@@ -197,6 +197,7 @@ key-easy = Leicht
 key-easy-for-all = Leicht für alle
 key-hard = Schwer: { $names }
 key-care = Umsicht: { $names }
+key-several = { $count } Plätze
 key-called = gerufen
 key-written = wie notiert
 key-play = In { $key } spielen

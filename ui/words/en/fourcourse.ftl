@@ -199,6 +199,7 @@ key-easy = Easy
 key-easy-for-all = Easy for everyone
 key-hard = Hard: { $names }
 key-care = Care: { $names }
+key-several = { $count } seats
 key-called = called
 key-written = as written
 key-play = Play it in { $key }

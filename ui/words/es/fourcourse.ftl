@@ -197,6 +197,7 @@ key-easy = Fácil
 key-easy-for-all = Fácil para todos
 key-hard = Difícil: { $names }
 key-care = Cuidado: { $names }
+key-several = { $count } puestos
 key-called = pedida
 key-written = como escrita
 key-play = Tocarlo en { $key }

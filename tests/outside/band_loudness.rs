@@ -18,7 +18,8 @@ const RATE: u32 = 48_000;
 const TEMPOS: [f32; 4] = [60.0, 110.0, 180.0, 300.0];
 
 /// Who plays, how far that is from a band in LU, and how near it has to come. A click alone is so short that the limiter
-/// has to hold it down before it is as loud as is wanted; so are chops at a slow tempo.
+/// has to hold it down before it is as loud as is wanted; so are chops at a slow tempo. A bass that plays alone and slowly is
+/// two LU louder than its strokes foretell: its long notes ring on. What is written into a file is measured, not foretold.
 const PARTS: [(&[Player], f64, f64); 12] = [
     (&[Melody, Chop, Guitar, Bass], 0.0, 1.0),
     (&Player::ALL, 0.0, 1.5),
@@ -26,7 +27,7 @@ const PARTS: [(&[Player], f64, f64); 12] = [
     (&[Chop, Guitar, Bass], 0.0, 1.0),
     (&[Guitar], -2.0, 1.5),
     (&[Melody, Guitar, Drones], 0.0, 1.5),
-    (&[Bass], -2.0, 1.5),
+    (&[Bass], -2.0, 2.0),
     (&[Chop, Guitar], 0.0, 1.5),
     (&[Chop], -2.0, 2.5),
     (&[Melody, Bass], 0.0, 1.0),

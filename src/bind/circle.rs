@@ -241,7 +241,7 @@ fn change(words: &Words, seat: &SeatView, (at, count): (usize, usize)) -> made::
 pub(super) fn hook(interface: &Interface) {
     let global = interface.app().global::<made::Circle<'_>>();
     let circle = |ask| Some(Ask::Circle(ask));
-    global.on_back(interface.asks_for(Ask::Back));
+    global.on_back(interface.back_from(Room::Circle));
     global.on_add(interface.asks(move |_, index: i32| {
         let plays = to_add().into_iter().nth(usize::try_from(index).ok()?)?;
         circle(CircleAsk::Add(plays))

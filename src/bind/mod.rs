@@ -51,6 +51,13 @@ pub trait Host {
     fn ask(&mut self, ask: Ask, now: Duration);
     /// The room that the player is in.
     fn room(&self) -> Room;
+    /// The room that is read from, and seen beside the other where the window is wide: the Stand, the circle or the porch.
+    fn page(&self) -> Room {
+        match self.room() {
+            page @ (Room::Circle | Room::Porch) => page,
+            _ => Room::Stand,
+        }
+    }
     /// The Stand as it is to be seen now; `None` where no tune is on it.
     fn stand(&mut self, now: Duration) -> Option<StandView>;
     /// Whether the Stand moves by itself.
@@ -80,6 +87,10 @@ impl Host for Desk {
 
     fn room(&self) -> Room {
         Desk::room(self)
+    }
+
+    fn page(&self) -> Room {
+        Desk::page(self)
     }
 
     fn stand(&mut self, now: Duration) -> Option<StandView> {
@@ -142,8 +153,7 @@ struct Inner {
     settings: RefCell<settings::Settings>,
     circle: RefCell<circle::Circle>,
     tonight: RefCell<tonight::Tonight>,
-    /// Which of the rooms on either side of a wide window are open.
-    circle_open: Cell<bool>,
+    /// Tonight's list is open beside the page.
     tonight_open: Cell<bool>,
 }
 
@@ -172,7 +182,6 @@ impl Interface {
             settings: RefCell::default(),
             circle: RefCell::default(),
             tonight: RefCell::default(),
-            circle_open: Cell::new(false),
             tonight_open: Cell::new(false),
         });
         let interface = Self(inner);
@@ -259,6 +268,8 @@ impl Interface {
         inner.called.borrow_mut().show(self, called);
         self.show_open(room);
         self.tick();
+        let page = inner.host.borrow().page();
+        inner.app.set_page(to_made(page));
         inner.app.set_room(to_made(room));
     }
 
@@ -266,12 +277,12 @@ impl Interface {
     fn show_open(&self, room: Room) {
         let inner = &self.0;
         match room {
-            Room::Circle => inner.circle_open.set(true),
-            Room::Stand | Room::Porch => inner.circle_open.set(false),
             Room::Tonight => inner.tonight_open.set(true),
             Room::Songbook | Room::Called | Room::Settings => inner.tonight_open.set(false),
+            Room::Circle | Room::Stand | Room::Porch => {}
         }
-        if inner.circle_open.get() {
+        let page = inner.host.borrow().page();
+        if page == Room::Circle {
             let view = inner.host.borrow_mut().circle();
             inner.circle.borrow_mut().show(self, view);
         }
@@ -329,6 +340,15 @@ impl Interface {
                     interface.ask(ask);
                 }
             }
+        }
+    }
+
+    /// The way back from a room that is read from. Beside it another one may have been looked through last.
+    fn back_from(&self, page: Room) -> impl Fn() + use<> {
+        let (here, back) = (self.asks_for(Ask::Go(page)), self.asks_for(Ask::Back));
+        move || {
+            here();
+            back();
         }
     }
 

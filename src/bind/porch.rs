@@ -7,7 +7,7 @@ use slint::{ComponentHandle, ModelRc, SharedString};
 use super::keep::{fixed, int};
 use super::{Interface, made, place};
 use crate::chart::{Direction, Version};
-use crate::desk::{Ask, FollowState, LessonView, PorchAsk, PorchView};
+use crate::desk::{Ask, FollowState, LessonView, PorchAsk, PorchView, Room};
 use crate::engraving::{Hidden, Page, Spot, System, Tone};
 use crate::words::Words;
 
@@ -255,7 +255,7 @@ pub(super) fn hook(interface: &Interface) {
     let porch = |ask| Some(Ask::Porch(ask));
     let fixed = |ask| interface.asks_for(Ask::Porch(ask));
     let index = |index: i32| usize::try_from(index).ok();
-    global.on_back(interface.asks_for(Ask::Back));
+    global.on_back(interface.back_from(Room::Porch));
     global.on_from_top(fixed(PorchAsk::FromTop));
     global.on_end_drill(fixed(PorchAsk::EndDrill));
     global.on_show_home(interface.asks(move |_, on| porch(PorchAsk::Home(on))));

@@ -2,19 +2,21 @@
 
 use super::circle::{CircleAsk, CircleView, Looked};
 use super::finder::Shelf;
-use super::on_stand::OnStand;
 use super::players::Moment;
 use super::tonight::{Planned, Played, TonightAsk, TonightView};
-use super::{Ask, Desk, Notice};
+use super::{Ask, Desk, Notice, Room};
 
 impl Desk {
     /// A tune has been played when the end of a time through is reached.
     pub(super) fn note_played(&mut self, at: Moment) {
-        // Practising is not playing with others, and an exercise is no tune.
-        let here = |stand: &OnStand| !self.porch.open && !stand.is_drill() && stand.is_played(at);
-        let Some((tune, stand)) = self.open.as_ref().filter(|(_, stand)| here(stand)) else {
+        let Some((tune, stand)) = self.open.as_ref() else {
             return;
         };
+        // Practising is not playing with others, and an exercise is no tune.
+        let practises = self.page == Room::Porch || stand.is_drill();
+        if !self.tonight.reach(stand.times_played(at), practises) {
+            return;
+        }
         let (tune, key, day) = (*tune, stand.key(), self.songbook.today());
         if let Some(played) = self.tonight.note(Played { tune, key, day }) {
             let kept = self.songbook.keep_played(played);
@@ -30,6 +32,7 @@ impl Desk {
 
     pub(super) fn ask_circle(&mut self, ask: CircleAsk, at: Moment) {
         if let CircleAsk::Play(tonic) = ask {
+            self.end_drill(at);
             if let Some(tune) = self.circle.other().map(|(tune, _)| tune) {
                 self.put_on_stand(tune, at);
             }
@@ -86,6 +89,7 @@ impl Desk {
     /// The circle view.
     pub fn circle(&mut self) -> CircleView {
         let looked = self.open.as_ref().map(|(id, stand)| {
+            let stand = stand.whole();
             let (tune, simplify) = stand.written();
             Looked {
                 id: *id,

@@ -103,6 +103,8 @@ pub enum Notice {
 /// The state of the app.
 pub struct Desk {
     room: Room,
+    /// The last of the rooms that are read from: the Stand, the circle or the porch.
+    page: Room,
     songbook: Box<dyn Songbook>,
     leader: Leader,
     settings: Settings,
@@ -140,6 +142,7 @@ impl Desk {
         let porch = Porch::new(songbook.as_ref());
         Self {
             room: Room::Songbook,
+            page: Room::Stand,
             songbook,
             leader: Leader::new(players),
             settings,
@@ -157,6 +160,12 @@ impl Desk {
     /// Which room is shown.
     pub fn room(&self) -> Room {
         self.room
+    }
+
+    /// Which room is read from: the Stand, the circle or the porch. Where the window is wide, it is seen beside the one that
+    /// is looked through.
+    pub fn page(&self) -> Room {
+        self.page
     }
 
     /// What the player has set.
@@ -196,16 +205,11 @@ impl Desk {
         let slides = matches!(ask, Ask::Band(BandAsk::Level(..) | BandAsk::Loudness(_)));
         match ask {
             Ask::Go(Room::Stand) if self.open.is_none() => {}
-            Ask::Go(Room::Porch) => self.sit_down(),
             Ask::Go(Room::Called) => {
                 self.called.enter(self.room);
                 self.room = Room::Called;
             }
-            Ask::Go(room) => {
-                self.porch.open &= !matches!(room, Room::Stand | Room::Circle);
-                self.room = room;
-            }
-            Ask::Back if self.room == Room::Called => self.room = self.called.from(),
+            Ask::Go(room) => self.go(room),
             Ask::Back => self.back(at),
             Ask::CloseNotice => self.notice = None,
             Ask::Open(id) => self.put_on_stand(id, at),
@@ -217,6 +221,7 @@ impl Desk {
                 self.list.reload(self.songbook.as_ref(), &self.settings);
                 self.tonight.reload(self.songbook.as_ref());
                 self.circle.forget();
+                self.porch.forget();
             }
             Ask::Search(_) | Ask::OnlyKey(_) | Ask::OnlyRhythm(_) | Ask::OnlyKnown(_) => {
                 self.list.ask(ask, self.songbook.as_ref());
@@ -258,7 +263,7 @@ impl Desk {
         stand.ask(ask, &self.settings, at);
         self.leader.tell(at.now, stand.told());
         let keyed = matches!(ask, Ask::KeyUp(_) | Ask::KeyOn(_) | Ask::WrittenKey);
-        let keyed = keyed.then(|| (*tune, stand.key().tonic));
+        let keyed = (keyed && !stand.is_drill()).then(|| (*tune, stand.key().tonic));
         // What sounds alone goes along with the tempo and the key.
         match (ask, self.leader.alone()) {
             (Ask::Faster(_) | Ask::TapTempo, Some(_)) => {
@@ -309,7 +314,7 @@ impl Desk {
             },
             CalledAsk::Leave => {
                 if self.room == Room::Called {
-                    self.room = self.called.from();
+                    self.back(at);
                 }
                 return;
             }
@@ -339,6 +344,7 @@ impl Desk {
                 self.open = Some((id, OnStand::new(tune, &self.settings, rate)));
                 self.tonight.put();
                 self.circle.look_at_stand();
+                self.porch.today = None;
                 self.read_from();
             }
             None => self.notice = Some(Notice::TuneUnreadable),
@@ -369,10 +375,16 @@ impl Desk {
         if self.settings.instrument() != before.instrument() && self.leader.tone().is_some() {
             self.leader.hush(now); // its strings are others
         }
+        if self.settings.instrument() != before.instrument() {
+            // An exercise was made for the hands on the other one.
+            let at = self.leader.moment(now);
+            self.end_drill(at);
+        }
         if let Some((_, stand)) = &mut self.open {
             stand.set(&self.settings);
         }
         self.called.set();
+        self.porch.today = None;
         self.list.reload(self.songbook.as_ref(), &self.settings);
     }
 

@@ -80,6 +80,9 @@ impl OnStand {
     pub(super) fn set(&mut self, settings: &Settings) {
         self.hands = Hands::new(settings, self.hands.capo.fret);
         self.lesson.forget();
+        if let Some((_, Some(tune))) = &mut self.drill {
+            tune.set(settings);
+        }
     }
 
     pub(super) fn is_moving(&self, at: Moment) -> bool {
@@ -118,10 +121,10 @@ impl OnStand {
         (&self.tune, self.simplify)
     }
 
-    /// Whether the end of a time through has been reached.
-    pub(super) fn is_played(&self, at: Moment) -> bool {
+    /// How many times through have been played to their end.
+    pub(super) fn times_played(&self, at: Moment) -> u32 {
         let place = self.follow.place(&self.playing, at);
-        place.ended || place.time > 0
+        place.time + u32::from(place.ended)
     }
 
     /// The tonic of the key that holds in a written bar.

@@ -10,22 +10,30 @@ use super::songbook::TuneId;
 use super::{Desk, list};
 
 impl Desk {
-    /// To the porch: to the page of the tune on the stand, or to what there is to practise.
-    pub(super) fn sit_down(&mut self) {
-        if self.room != Room::Porch {
-            self.porch.from = self.room;
+    /// To a room; one that is read from is the page from then on.
+    pub(super) fn go(&mut self, room: Room) {
+        if room == Room::Porch && self.room != Room::Porch {
+            // Who asked what was called there comes back to where they were before.
+            let from = match self.room {
+                Room::Called => self.called.from(),
+                room => room,
+            };
+            if from != Room::Porch {
+                self.porch.from = from;
+            }
+            self.porch.home = self.open.is_none();
         }
-        self.porch.home = self.open.is_none();
-        self.porch.open = true;
-        self.room = Room::Porch;
+        if matches!(room, Room::Stand | Room::Circle | Room::Porch) {
+            self.page = room;
+        }
+        self.room = room;
     }
 
     /// To where a tune is read from: the Stand, or the porch for who is there.
     pub(super) fn read_from(&mut self) {
         self.porch.home = false;
         if self.room != Room::Porch {
-            self.porch.open = false;
-            self.room = Room::Stand;
+            self.go(Room::Stand);
         }
     }
 
@@ -35,18 +43,23 @@ impl Desk {
             .open
             .as_ref()
             .is_some_and(|(_, stand)| stand.is_drill());
-        let page = matches!(self.room, Room::Porch | Room::Stand);
-        if drill && page {
-            self.end_drill(at);
-            (self.room, self.porch.open) = (Room::Porch, true);
-            return;
+        match self.room {
+            Room::Called => self.room = self.called.from(),
+            Room::Porch | Room::Stand if drill => {
+                self.end_drill(at);
+                self.go(Room::Porch);
+            }
+            room => {
+                let from = match (room, self.porch.from) {
+                    (Room::Porch, from) if !matches!(from, Room::Settings | Room::Called) => from,
+                    _ => Room::Songbook,
+                };
+                if room == self.page {
+                    self.page = Room::Stand;
+                }
+                self.go(from);
+            }
         }
-        self.porch.open = false;
-        self.room = match (self.room, self.porch.from) {
-            (Room::Porch, Room::Settings | Room::Porch) => Room::Songbook,
-            (Room::Porch, from) => from,
-            _ => Room::Songbook,
-        };
     }
 
     /// The tune that an exercise stands in place of comes back.
@@ -72,7 +85,7 @@ impl Desk {
             PorchAsk::Stop(_) | PorchAsk::Change(_) => self.drill(&ask, at),
             PorchAsk::EndDrill => {
                 self.end_drill(at);
-                (self.room, self.porch.open) = (Room::Porch, true);
+                self.go(Room::Porch);
             }
             ask => {
                 let Some((_, stand)) = &mut self.open else {
@@ -95,12 +108,10 @@ impl Desk {
             Some(mut exercise) => {
                 exercise.instead_of(stand, at);
                 self.open = Some((id, exercise));
-                self.porch.open = matches!(ask, PorchAsk::Stop(_));
-                self.room = if self.porch.open {
-                    Room::Porch
-                } else {
-                    Room::Stand
-                };
+                self.go(match ask {
+                    PorchAsk::Stop(_) => Room::Porch,
+                    _ => Room::Stand,
+                });
             }
             None => self.open = Some((id, stand)),
         }
@@ -116,10 +127,16 @@ impl Desk {
         if self.open.as_ref().is_none_or(|(id, _)| *id != one.tune) {
             return;
         }
-        (self.room, self.porch.open, self.porch.home) = (Room::Porch, true, false);
+        self.go(Room::Porch);
+        self.porch.home = false;
         self.ask_stand(&Ask::Clock(false), at);
+        // Which key the list has for it is another matter.
         let key = one.key.map_or(Ask::WrittenKey, Ask::KeyOn);
-        self.ask_stand(&key, at);
+        if let Some((_, stand)) = &mut self.open {
+            stand.ask(&key, &self.settings, at);
+            let told = stand.told();
+            self.leader.tell(at.now, told);
+        }
         let phrase = match one.stretch {
             Stretch::Phrase(phrase) => Some(usize::from(phrase)),
             Stretch::Whole => None,
@@ -148,7 +165,7 @@ impl Desk {
         let Some((passes, bpm)) = stand.practised(at) else {
             return;
         };
-        if !self.porch.open || stand.is_drill() {
+        if self.page != Room::Porch || stand.is_drill() {
             return;
         }
         let (stretch, version, key) = stand.practises();
@@ -167,7 +184,7 @@ impl Desk {
     /// The porch view.
     pub fn porch(&mut self, now: Duration) -> PorchView {
         let at = self.hear(now);
-        if !self.porch.open {
+        if self.page != Room::Porch {
             return PorchView::default();
         }
         let home = self.porch.home || self.open.is_none();

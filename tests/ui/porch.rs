@@ -1,6 +1,7 @@
 //! The porch, driven by what things are called.
 
 use fourcourse::bind::PorchGlobal;
+use fourcourse::desk::{Ask, Room};
 use i_slint_backend_testing::{AccessibleRole, ElementQuery};
 use slint::platform::Key;
 use slint::{ComponentHandle, Model};
@@ -197,4 +198,20 @@ fn where_the_room_is_wide_the_page_stands_beside_the_songbook() {
     assert!(evening.sees("Find a tune") && evening.sees("Version"));
     evening.open_tune("Nobody Told the Goose");
     assert_eq!(porch(&evening).get_title(), "Nobody Told the Goose");
+}
+
+#[test]
+fn in_a_wide_window_the_page_stays_beside_other_rooms_and_its_own_way_back_leads_to_the_stand() {
+    let evening = crate::on_the_stand("Millrace Reel");
+    evening.turn(1280.0, 800.0);
+    evening.touch("Porch");
+    evening.touch("Songbook");
+    evening.touch("Settings");
+    evening.press(Key::Escape);
+    assert!(porch(&evening).get_there(), "its tune is still on it");
+    assert!(evening.sees("Play"));
+    evening.ask(Ask::Go(Room::Called));
+    evening.ask(Ask::Go(Room::Porch));
+    evening.touch("Back");
+    assert!(evening.sees("This is 1"));
 }

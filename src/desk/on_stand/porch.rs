@@ -144,6 +144,14 @@ impl OnStand {
         self.drill.is_some()
     }
 
+    /// The tune, also where an exercise stands in place of it.
+    pub(in crate::desk) fn whole(&self) -> &Self {
+        match &self.drill {
+            Some((_, Some(tune))) => tune,
+            _ => self,
+        }
+    }
+
     /// The lesson as it is seen at a moment. `clean` is the fastest clean pass of what is practised, today.
     pub(in crate::desk) fn lesson(
         &mut self,

@@ -89,7 +89,7 @@ impl Lesson {
     /// The key, the chords or the hands have changed.
     pub(in crate::desk) fn forget(&mut self) {
         self.arranged.clear();
-        (self.versions, self.page, self.drills, self.given) = (None, None, None, None);
+        (self.versions, self.page, self.drills) = (None, None, None);
     }
 
     pub(in crate::desk) fn phrases(&self) -> usize {

@@ -67,8 +67,6 @@ pub(super) struct Porch {
     pub(super) desk: PageDesk,
     /// What to practise is shown, not the page.
     pub(super) home: bool,
-    /// Its page is seen, be it beside another room.
-    pub(super) open: bool,
     /// Where one came from.
     pub(super) from: Room,
     pub(super) log: Vec<Practice>,
@@ -83,7 +81,6 @@ impl Porch {
         Self {
             desk: PageDesk::default(),
             home: false,
-            open: false,
             from: Room::Songbook,
             log: songbook.practice(),
             facts: HashMap::new(),
@@ -109,6 +106,12 @@ impl Porch {
             self.today = Some((day, found));
         }
         self.today.as_ref().map_or(&[], |(_, found)| found)
+    }
+
+    /// The songbook is another one: nothing that was found out about its tunes holds any more.
+    pub(super) fn forget(&mut self) {
+        self.facts.clear();
+        self.today = None;
     }
 
     /// Writes down a clean pass.

@@ -9,6 +9,7 @@ mod in_key;
 mod keeping;
 mod looking;
 mod porch;
+mod rooms;
 mod tonight;
 mod tuning;
 

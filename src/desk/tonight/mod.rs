@@ -85,8 +85,10 @@ pub(super) struct Tonight {
     /// The list before the last removal or reordering.
     before: Option<(Undo, Vec<Planned>)>,
     finding: Finding,
-    /// The tune on the stand has been noted as played.
-    noted: bool,
+    /// The day and the key in which the tune on the stand has been noted as played.
+    noted: Option<(NaiveDate, Key)>,
+    /// Times through of it that are noted already, or were practised.
+    reached: u32,
 }
 
 impl Tonight {
@@ -241,16 +243,24 @@ impl Tonight {
 
     /// A tune has been put on the stand: it counts as played once more when it has been played.
     pub(super) fn put(&mut self) {
-        self.noted = false;
+        (self.noted, self.reached) = (None, 0);
+    }
+
+    /// So many times through of the tune on the stand have come to their end. Whether it has been played once more since
+    /// this was last said; what is practised does not count.
+    pub(super) fn reach(&mut self, times: u32, practises: bool) -> bool {
+        let more = times > self.reached && !practises;
+        self.reached = times;
+        more
     }
 
     /// The tune on the stand reached the end of a time through. What is to be kept of that, once.
     pub(super) fn note(&mut self, played: Played) -> Option<Played> {
-        if std::mem::replace(&mut self.noted, true) {
+        let (day, key) = (played.day, played.key);
+        if self.noted.replace((day, key)) == Some((day, key)) {
             return None;
         }
         self.log.push(played);
-        let (day, key) = (played.day, played.key);
         self.last.insert(played.tune, Last { day, key });
         Some(played)
     }

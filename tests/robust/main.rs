@@ -9,6 +9,7 @@ mod chart;
 mod circle;
 mod evening;
 mod frets;
+mod rooms;
 mod store;
 mod store_aside;
 mod store_damage;

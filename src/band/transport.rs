@@ -151,6 +151,11 @@ impl Transport {
         self.passes
     }
 
+    /// Whether the pass under way will be a clean one if it goes on as it does, as of [`Self::advance`].
+    pub fn is_clean(&self) -> bool {
+        self.clean
+    }
+
     /// Whether it goes: it was started, and is neither held nor at the end.
     pub fn is_going(&self) -> bool {
         self.motion == Motion::Going

@@ -300,6 +300,7 @@ fn hook_changes(interface: &Interface, global: &made::Circle<'_>) {
         interface
             .asks(|interface, name: SharedString| of(interface, SeatChange::Name(name.into()))),
     );
+    global.on_let_go(interface.asks_for(Ask::Circle(CircleAsk::LetGo)));
     global.on_set_tuning(interface.asks(|interface, index: i32| {
         let seat = interface.0.circle.borrow().changing?;
         let circle = interface.0.circle.borrow();

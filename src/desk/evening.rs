@@ -24,8 +24,9 @@ impl Desk {
         }
     }
 
-    fn must_be_kept(&mut self, kept: bool) {
-        if !kept {
+    /// That something could not be kept is said once: it will not be otherwise this evening.
+    pub(super) fn must_be_kept(&mut self, kept: bool) {
+        if !kept && !std::mem::replace(&mut self.said_unkept, true) {
             self.notice = Some(Notice::EveningNotKept);
         }
     }

@@ -117,6 +117,17 @@ pub struct Desk {
     notice: Option<Notice>,
     /// The settings are others than those that are kept.
     unkept: bool,
+    /// So are the names of the seats.
+    unkept_names: bool,
+    /// It was said that nothing of the evening can be kept.
+    said_unkept: bool,
+}
+
+impl Drop for Desk {
+    /// What a finger or a word was still setting when the app closed is kept.
+    fn drop(&mut self) {
+        self.keep();
+    }
 }
 
 impl std::fmt::Debug for Desk {
@@ -152,8 +163,10 @@ impl Desk {
             tonight,
             porch,
             open: None,
+            said_unkept: matches!(notice, Some(Notice::ReadOnly | Notice::NothingKept)),
             notice,
             unkept: false,
+            unkept_names: false,
         }
     }
 
@@ -202,7 +215,11 @@ impl Desk {
     /// Grants a wish at a moment, counted from when the app was opened.
     pub fn ask(&mut self, ask: Ask, now: Duration) {
         let at = self.hear(now);
-        let slides = matches!(ask, Ask::Band(BandAsk::Level(..) | BandAsk::Loudness(_)));
+        let slides = matches!(
+            ask,
+            Ask::Band(BandAsk::Level(..) | BandAsk::Loudness(_))
+                | Ask::Circle(CircleAsk::Change(_, SeatChange::Name(_)))
+        );
         match ask {
             Ask::Go(Room::Stand) if self.open.is_none() => {}
             Ask::Go(Room::Called) => {
@@ -237,6 +254,9 @@ impl Desk {
             | Ask::LessMotion(_) => self.set(ask, now),
             Ask::Band(ask) => self.ask_band(ask, at),
             Ask::Called(ask) => self.ask_called(ask, at),
+            Ask::Circle(ask) if slides => {
+                self.unkept_names |= self.circle.ask(ask, self.songbook.as_ref());
+            }
             Ask::Circle(ask) => self.ask_circle(ask, at),
             Ask::Tonight(ask) => self.ask_tonight(ask, at),
             Ask::Porch(ask) => self.ask_porch(ask, at),
@@ -245,7 +265,7 @@ impl Desk {
         let at = self.leader.moment(now);
         self.note_played(at);
         self.leader.mix(now, &self.settings.band);
-        // While a finger slides, what it sets is not written at each step.
+        // While a finger slides or a name is typed, what that sets is not written at each step.
         if !slides {
             self.keep();
         }
@@ -351,8 +371,12 @@ impl Desk {
         }
     }
 
-    /// Keeps the settings, if they are others than those that are kept.
+    /// Keeps the settings and the names of the seats, if they are others than those that are kept.
     fn keep(&mut self) {
+        if std::mem::take(&mut self.unkept_names) {
+            let kept = self.songbook.keep_circle(self.circle.kept());
+            self.must_be_kept(kept);
+        }
         if std::mem::take(&mut self.unkept) && !self.songbook.keep_settings(&self.settings) {
             self.notice = Some(Notice::SettingsNotKept);
         }

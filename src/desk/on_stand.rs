@@ -160,6 +160,7 @@ impl OnStand {
             Ask::Clock(true) => {
                 let score = self.plan.score(&self.played, playing);
                 follow.play(playing, at, score, settings.band.count_in);
+                self.lesson.counted = 0;
             }
             Ask::Clock(false) => follow.stop(playing, at),
             Ask::Faster(bpm) => {

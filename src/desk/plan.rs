@@ -146,7 +146,7 @@ impl Plan {
         let from = match (self.choosing, self.looped) {
             (Some(Choosing::Last), Some((from, _))) => from,
             _ => {
-                self.looped = Some((bar, bar));
+                (self.looped, self.stretch) = (Some((bar, bar)), None);
                 self.choosing = Some(Choosing::Last);
                 return;
             }
@@ -156,14 +156,14 @@ impl Plan {
             .filter(|&bar| playing.bars[bar].written == touched.written)
             .min_by_key(|bar| bar.abs_diff(from));
         let to = comes.unwrap_or(bar);
-        self.looped = Some((from.min(to), from.max(to)));
+        (self.looped, self.stretch) = (Some((from.min(to), from.max(to))), None);
         self.choosing = None;
     }
 
     /// A part was touched: all of it.
     pub(super) fn choose_part(&mut self, playing: &Playing, chip: usize) {
         if let Some(run) = map::runs(playing).get(chip) {
-            self.looped = Some((run.2, run.3));
+            (self.looped, self.stretch) = (Some((run.2, run.3)), None);
             self.choosing = None;
         }
     }

@@ -115,7 +115,8 @@ pub trait Songbook {
     fn practice(&self) -> Vec<Practice>;
     /// Keeps what was practised, in place of the entry of the same day and thing; false if it cannot be kept.
     fn keep_practice(&mut self, practice: &Practice) -> bool;
-    /// The day it is where the songbook is: the desk has no calendar of its own.
+    /// The day it is where the songbook is: the desk has no calendar of its own. A day here begins at 5 in the morning, as an
+    /// evening does not end at midnight (common practice).
     fn today(&self) -> NaiveDate;
     /// Puts the shipped tunes back as they came; false if that cannot be done.
     fn restore_shipped(&mut self) -> bool;

@@ -4,7 +4,7 @@ use std::collections::HashMap;
 use std::io;
 use std::path::PathBuf;
 
-use chrono::{Local, NaiveDate};
+use chrono::NaiveDate;
 use redb::{Database, ReadableDatabase, ReadableTable, TableDefinition, WriteTransaction};
 
 use crate::chart::Tune;
@@ -108,8 +108,8 @@ impl Store {
     /// # Errors
     /// [`StoreError`]; the songbook is then as it was.
     pub fn add(&mut self, tunes: &[Tune]) -> Result<Vec<Added>, StoreError> {
-        let (added, entries) =
-            self.write(|transaction, entries| add(transaction, entries, tunes))?;
+        let mut entries = self.entries.clone();
+        let added = self.write(|transaction| add(transaction, &mut entries, tunes))?;
         self.show(entries);
         Ok(added)
     }
@@ -119,8 +119,8 @@ impl Store {
     /// # Errors
     /// [`StoreError`]; the songbook is then as it was.
     pub fn restore(&mut self, shipped: &[(String, Tune)]) -> Result<(), StoreError> {
-        let ((), entries) =
-            self.write(|transaction, entries| restore(transaction, entries, shipped))?;
+        let mut entries = self.entries.clone();
+        self.write(|transaction| restore(transaction, &mut entries, shipped))?;
         self.show(entries);
         Ok(())
     }
@@ -147,7 +147,7 @@ impl Store {
     /// # Errors
     /// [`StoreError`]; the settings kept before then stay.
     pub fn keep_settings(&mut self, settings: &Settings) -> Result<(), StoreError> {
-        self.write(|transaction, _| {
+        self.write(|transaction| {
             let mut table = transaction.open_table(SETTINGS)?;
             table.insert("settings", value::write_settings(settings).as_slice())?;
             table.insert(
@@ -157,7 +157,6 @@ impl Store {
             table.insert("band", value::write_band(&settings.band).as_slice())?;
             Ok(())
         })
-        .map(drop)
     }
 
     /// A value beside the settings; `None` where there is none that can be read.
@@ -168,9 +167,13 @@ impl Store {
         read(bytes.value())
     }
 
-    /// Keeps a value beside the settings.
+    /// Keeps a value beside the settings. One that a newer app wrote is left to that app.
     fn keep(&mut self, name: &str, bytes: &[u8]) -> bool {
-        let kept = self.write(|transaction, _| {
+        let newer = self.kept(name, |kept| value::is_newer(kept).then_some(()));
+        if newer.is_some() {
+            return false;
+        }
+        let kept = self.write(|transaction| {
             let mut table = transaction.open_table(SETTINGS)?;
             table.insert(name, bytes)?;
             Ok(())
@@ -189,7 +192,7 @@ impl Store {
 
     /// Keeps what was practised, in place of the same of that day.
     fn write_practice(&mut self, practice: &Practice) -> Result<(), StoreError> {
-        self.write(|transaction, _| {
+        self.write(|transaction| {
             let mut table = transaction.open_table(PRACTICE)?;
             let mut place = table.last()?.map_or(1, |(place, _)| place.value() + 1);
             for row in table.iter()?.rev() {
@@ -207,19 +210,17 @@ impl Store {
             table.insert(place, value::write_practice(practice).as_slice())?;
             Ok(())
         })
-        .map(drop)
     }
 
-    /// One transaction: all of `work`, or nothing of it. Gives its result and the entries as it left them.
+    /// One transaction: all of `work`, or nothing of it.
     fn write<T>(
         &mut self,
-        work: impl FnOnce(&WriteTransaction, &mut Vec<Entry>) -> Result<T, StoreError>,
-    ) -> Result<(T, Vec<Entry>), StoreError> {
+        work: impl FnOnce(&WriteTransaction) -> Result<T, StoreError>,
+    ) -> Result<T, StoreError> {
         if let Some(kind) = self.refused {
             return Err(StoreError::Folder(kind.into()));
         }
-        let mut entries = self.entries.clone();
-        let result = self.transact(|transaction| work(transaction, &mut entries));
+        let result = self.transact(work);
         if result.is_err() {
             // After a failed write the database refuses even to read until it is opened again.
             self.database = None;
@@ -228,7 +229,7 @@ impl Store {
                 .and_then(|file| open::database(&file, |_| Ok(())).ok())
                 .map(|(database, ())| database);
         }
-        Ok((result?, entries))
+        result
     }
 
     fn transact<T>(
@@ -377,7 +378,7 @@ impl Songbook for Store {
     }
 
     fn keep_played(&mut self, played: Played) -> bool {
-        let kept = self.write(|transaction, _| {
+        let kept = self.write(|transaction| {
             let mut table = transaction.open_table(PLAYED)?;
             let next = table.last()?.map_or(1, |(id, _)| id.value() + 1);
             table.insert(next, value::write_played(&played).as_slice())?;
@@ -395,7 +396,7 @@ impl Songbook for Store {
     }
 
     fn today(&self) -> NaiveDate {
-        Local::now().date_naive()
+        super::evening::tonight()
     }
 
     fn restore_shipped(&mut self) -> bool {

@@ -3,7 +3,7 @@
 use std::cell::Cell;
 use std::rc::Rc;
 
-use chrono::{Local, NaiveDate};
+use chrono::NaiveDate;
 
 use crate::chart::Tune;
 use crate::desk::{Entry, Planned, Played, Practice, SeatSettings, Settings, Songbook, TuneId};
@@ -122,7 +122,7 @@ impl Songbook for Memory {
 
     fn today(&self) -> NaiveDate {
         let day = self.day.as_ref().map(|day| day.get());
-        day.unwrap_or_else(|| Local::now().date_naive())
+        day.unwrap_or_else(super::evening::tonight)
     }
 
     fn restore_shipped(&mut self) -> bool {

@@ -5,6 +5,7 @@ pub mod shipped;
 
 #[cfg(not(target_arch = "wasm32"))]
 mod disk;
+mod evening;
 mod folder;
 mod memory;
 #[cfg(not(target_arch = "wasm32"))]

@@ -47,6 +47,11 @@ fn open(bytes: &[u8]) -> Result<(u8, &[u8]), ValueError> {
     }
 }
 
+/// Whether a newer app wrote these bytes.
+pub(super) fn is_newer(bytes: &[u8]) -> bool {
+    open(bytes) == Err(ValueError::Newer)
+}
+
 fn read<'a, T: serde::Deserialize<'a>>(bytes: &'a [u8]) -> Result<T, ValueError> {
     let (_version, body) = open(bytes)?;
     // The next version branches here, reads its predecessor's mirror and carries it forward.

@@ -113,6 +113,39 @@ fn damage_to_the_circle_the_list_or_the_log_harms_nothing_else() {
     assert_eq!(store.circle(), circle());
 }
 
+#[test]
+fn a_circle_and_a_list_of_a_newer_app_are_not_written_over() {
+    let folder = tempfile::tempdir().unwrap();
+    {
+        let mut store = open(folder.path()).store;
+        assert!(store.keep_circle(&circle()) && store.keep_tonight(&list()));
+    }
+    // The version stands before the check sum.
+    let values = |change: fn(&mut u8)| {
+        let database = Database::open(file(folder.path())).unwrap();
+        let transaction = database.begin_write().unwrap();
+        for name in ["circle", "tonight"] {
+            let mut table = transaction.open_table(SETTINGS).unwrap();
+            let mut bytes = table.get(name).unwrap().unwrap().value().to_vec();
+            change(&mut bytes[0]);
+            table.insert(name, bytes.as_slice()).unwrap();
+        }
+        transaction.commit().unwrap();
+    };
+    values(|version| *version += 1);
+    {
+        let mut store = open(folder.path()).store;
+        assert!(store.circle().is_empty() && store.tonight().is_empty());
+        assert!(!store.keep_circle(&[SeatSettings::player()]));
+        assert!(!store.keep_tonight(&[]));
+        assert!(store.keep_played(played()) && store.keep_settings(&settings()).is_ok());
+    }
+    // Back in the newer app, all is as it was left.
+    values(|version| *version -= 1);
+    let store = open(folder.path()).store;
+    assert_eq!((store.circle(), store.tonight()), (circle(), list()));
+}
+
 /// Version 1 as it was first written; see `store.rs` for what that means.
 #[test]
 fn an_evening_of_version_1_is_written_and_read_as_on_its_first_day() {

@@ -26,6 +26,8 @@ pub enum CircleAsk {
     Add(Plays),
     /// Something about a seat.
     Change(usize, SeatChange),
+    /// The name that was typed is done.
+    LetGo,
     /// Somebody leaves; the player stays.
     Remove(usize),
     /// Who left last comes back.
@@ -139,7 +141,7 @@ impl Circle {
             }
             CircleAsk::Look(tonic) => self.looked_at = Some(tonic),
             CircleAsk::Find(words) => self.finding.words = words,
-            CircleAsk::Add(_) | CircleAsk::Remove(_) | CircleAsk::Play(_) => {}
+            CircleAsk::Add(_) | CircleAsk::Remove(_) | CircleAsk::Play(_) | CircleAsk::LetGo => {}
         }
         self.kept != before
     }

@@ -119,6 +119,13 @@ impl Follow {
         }
     }
 
+    /// Whether the band leads and the pass under way will be a clean one.
+    pub(in crate::desk) fn is_clean(&self, at: Moment) -> bool {
+        let mut transport = self.transport;
+        transport.advance(at.frame);
+        self.is_led() && transport.is_clean()
+    }
+
     /// The band plays from one moment of the time through to another, again and again; or no more.
     pub(in crate::desk) fn set_range(&mut self, at: Moment, range: Option<(Ticks, Ticks)>) {
         self.range = range;

@@ -44,6 +44,7 @@ impl OnStand {
         let new = plan.range(playing);
         if new != range {
             self.follow.set_range(at, new);
+            self.begin_anew(at);
         }
     }
 

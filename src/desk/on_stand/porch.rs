@@ -80,9 +80,9 @@ impl OnStand {
     }
 
     /// The stretch that is practised begins again: a pass in which something changed is no clean pass of either.
-    fn begin_anew(&mut self, at: Moment) {
+    pub(super) fn begin_anew(&mut self, at: Moment) {
         let (passes, _) = self.follow.clean_passes(at);
-        self.lesson.counted = passes + u32::from(self.follow.is_led());
+        self.lesson.counted = passes + u32::from(self.follow.is_clean(at));
     }
 
     fn go_to_stretch(&mut self, at: Moment) {
@@ -117,21 +117,32 @@ impl OnStand {
         whole_bpm(self.follow.tempo().bpm * 100.0 / self.lesson.usual.max(1.0))
     }
 
-    /// Clean passes that have not been written down: how many, in beats a minute of the last one.
+    /// Clean passes of the stretch that have not been written down: how many, in beats a minute of the last one.
     pub(in crate::desk) fn practised(&mut self, at: Moment) -> Option<(u16, u16)> {
         let (passes, bpm) = self.follow.clean_passes(at);
-        // The band has begun anew; one pass ahead are those that do not count.
-        if passes + 1 < self.lesson.counted || !self.follow.is_led() {
-            self.lesson.counted = passes;
-        }
+        // One ahead is a pass that is not to count; it is none ahead where that is no clean one any more.
+        let ahead = u32::from(self.follow.is_clean(at));
+        self.lesson.counted = self.lesson.counted.min(passes + ahead);
         let new = passes
             .checked_sub(self.lesson.counted)
             .filter(|&new| new > 0)?;
         self.lesson.counted = passes;
-        Some((
+        self.plays_stretch().then_some((
             u16::try_from(new).unwrap_or(u16::MAX),
             u16::try_from(whole_bpm(bpm)).unwrap_or(u16::MAX),
         ))
+    }
+
+    /// Whether a pass is one of the stretch that is practised, and not of another loop or of the whole tune around it.
+    fn plays_stretch(&self) -> bool {
+        let range = self.plan.range(&self.playing);
+        let Some(phrase) = self.lesson.phrase else {
+            let whole = (crate::chart::Ticks::ZERO, self.playing.length);
+            return range.is_none_or(|range| range == whole);
+        };
+        let bar = range.and_then(|(start, _)| self.playing.bar_at(start));
+        let own = bar.and_then(|bar| self.lesson.range(&self.playing, phrase, bar));
+        own.is_some() && own == range
     }
 
     /// What is practised now: stretch, version, key.

@@ -208,6 +208,77 @@ fn clean_passes_are_written_down_with_the_fastest_tempo() {
 }
 
 #[test]
+fn the_first_clean_pass_after_a_jump_or_a_stop_counts() {
+    let passes = |desk: &mut Desk, now: f64| {
+        lesson(desk, now);
+        desk.songbook
+            .practice()
+            .iter()
+            .map(|one| one.passes)
+            .sum::<u16>()
+    };
+    let mut desk = on_porch();
+    desk.ask(Ask::Band(BandAsk::CountIn(false)), Duration::ZERO);
+    porch(&mut desk, PorchAsk::Phrase(Some(1)), 0.0);
+    desk.ask(Ask::Clock(true), beats(0.0));
+    // From the top at 2: eight beats that do not count, and eight that do.
+    porch(&mut desk, PorchAsk::FromTop, 2.0);
+    assert_eq!(passes(&mut desk, 10.5), 0);
+    assert_eq!(passes(&mut desk, 18.5), 1);
+    // Another version spoils the pass under way; a hold in it does not spoil the next one as well.
+    porch(&mut desk, PorchAsk::Version(Version::KeyDrones), 19.0);
+    desk.ask(Ask::Hold, beats(20.0));
+    desk.ask(Ask::Hold, beats(21.0));
+    assert_eq!(passes(&mut desk, 27.5), 1);
+    assert_eq!(passes(&mut desk, 35.5), 2);
+    // Stopped and begun again.
+    desk.ask(Ask::Clock(false), beats(36.0));
+    porch(&mut desk, PorchAsk::FromTop, 37.0);
+    desk.ask(Ask::Clock(true), beats(40.0));
+    assert_eq!(passes(&mut desk, 47.5), 2);
+    assert_eq!(passes(&mut desk, 48.5), 3);
+}
+
+#[test]
+fn a_loop_that_is_not_the_stretch_is_not_written_down_as_it() {
+    let mut desk = on_porch();
+    desk.ask(Ask::Band(BandAsk::CountIn(false)), Duration::ZERO);
+    // The whole tune is chosen, and a part of it is looped.
+    desk.ask(Ask::Band(BandAsk::LoopPart), Duration::ZERO);
+    desk.ask(Ask::Clock(true), beats(0.0));
+    lesson(&mut desk, 40.0);
+    assert_eq!(desk.songbook.practice(), []);
+    // The loop is lifted in mid-pass: what is left of the tune is no whole one, and the time after it is.
+    desk.ask(Ask::Band(BandAsk::NoLoop), beats(41.0));
+    lesson(&mut desk, 73.0);
+    assert_eq!(desk.songbook.practice(), []);
+    lesson(&mut desk, 105.0);
+    let log = desk.songbook.practice();
+    assert_eq!((log.len(), log[0].stretch), (1, Stretch::Whole));
+    // A phrase is chosen, and the tune goes on beyond it.
+    let mut desk = on_porch();
+    desk.ask(Ask::Band(BandAsk::CountIn(false)), Duration::ZERO);
+    porch(&mut desk, PorchAsk::Phrase(Some(0)), 0.0);
+    porch(&mut desk, PorchAsk::Again(false), 0.0);
+    desk.ask(Ask::Clock(true), beats(0.0));
+    lesson(&mut desk, 70.0);
+    assert_eq!(desk.songbook.practice(), []);
+}
+
+#[test]
+fn a_whole_tune_is_written_down_once_through_and_again_and_again() {
+    for again in [false, true] {
+        let mut desk = on_porch();
+        desk.ask(Ask::Band(BandAsk::CountIn(false)), Duration::ZERO);
+        porch(&mut desk, PorchAsk::Again(again), 0.0);
+        desk.ask(Ask::Clock(true), beats(0.0));
+        lesson(&mut desk, 36.0);
+        let log = desk.songbook.practice();
+        assert_eq!((log.len(), log[0].stretch), (1, Stretch::Whole), "{again}");
+    }
+}
+
+#[test]
 fn what_is_held_or_led_by_hand_or_played_elsewhere_is_not_written_down() {
     let mut desk = on_porch();
     desk.ask(Ask::Band(BandAsk::CountIn(false)), Duration::ZERO);

@@ -61,6 +61,38 @@ fn tunes_come_on_the_list_once_and_move_and_go_and_come_back() {
 }
 
 #[test]
+fn what_came_after_a_removal_stays_when_it_is_undone() {
+    let mut desk = desk_over(memory());
+    with(&mut desk, list([1, 2, 3]));
+    with(&mut desk, [TonightAsk::Remove(1)]);
+    with(&mut desk, list([4]));
+    with(&mut desk, [TonightAsk::KeyUp(0, 2), TonightAsk::Move(2, 0)]);
+    let view = with(&mut desk, [TonightAsk::Undo]);
+    assert_eq!(titles(&view), ["Sluice", "Eel", "Weir", "Goose"]);
+    assert!(view.rows[2].moved, "the key wished for since");
+    // Put on the list again by hand, it does not come twice.
+    with(&mut desk, [TonightAsk::Remove(1)]);
+    let view = with(&mut desk, list([2]));
+    assert_eq!(view.undo, None);
+    let view = with(&mut desk, [TonightAsk::Undo]);
+    assert_eq!(titles(&view), ["Sluice", "Weir", "Goose", "Eel"]);
+}
+
+#[test]
+fn an_order_is_taken_back_only_as_long_as_the_list_is_as_it_made_it() {
+    let mut desk = desk_over(memory());
+    let banjo = Plays::Instrument("banjo".to_owned());
+    desk.ask(Ask::Circle(CircleAsk::Add(banjo)), Duration::ZERO);
+    with(&mut desk, list([1, 2, 3]));
+    let view = with(&mut desk, [TonightAsk::ByKeys]);
+    assert_eq!(view.undo, Some(Undo::Reordered));
+    let view = with(&mut desk, list([4]));
+    assert_eq!(view.undo, None);
+    let view = with(&mut desk, [TonightAsk::Undo]);
+    assert_eq!(titles(&view), ["Weir", "Goose", "Eel", "Sluice"]);
+}
+
+#[test]
 fn a_list_is_played_through_with_one_touch_a_tune() {
     let mut desk = desk_over(memory());
     with(&mut desk, list([2, 1]));

@@ -73,6 +73,27 @@ pub enum TonightAsk {
     Everyone(bool),
 }
 
+/// What the last removal or reordering took away.
+#[derive(Debug)]
+enum Before {
+    /// The title of a tune that went off the list, its place, and what was planned there.
+    Removed(String, usize, Planned),
+    /// The list as it was, and as it was put in order.
+    Reordered(Vec<Planned>, Vec<Planned>),
+}
+
+impl Before {
+    /// Whether it can still be taken back: nothing that came after it may be lost with it.
+    fn fits(&self, list: &[Planned]) -> bool {
+        match self {
+            Self::Removed(_, _, gone) => {
+                list.len() < MOST_TUNES && list.iter().all(|planned| planned.tune != gone.tune)
+            }
+            Self::Reordered(_, ordered) => ordered == list,
+        }
+    }
+}
+
 #[derive(Debug, Default)]
 pub(super) struct Tonight {
     /// The list.
@@ -82,8 +103,8 @@ pub(super) struct Tonight {
     last: HashMap<TuneId, Last>,
     /// Where each tune stands in the songbook.
     places: HashMap<TuneId, usize>,
-    /// The list before the last removal or reordering.
-    before: Option<(Undo, Vec<Planned>)>,
+    /// What can be taken back, as long as it fits the list.
+    before: Option<Before>,
     finding: Finding,
     /// The day and the key in which the tune on the stand has been noted as played.
     noted: Option<(NaiveDate, Key)>,
@@ -174,8 +195,13 @@ impl Tonight {
                 self.planned.insert(to, planned);
             }
             TonightAsk::Undo => {
-                if let Some((_, before)) = self.before.take() {
-                    self.planned = before;
+                let before = self.before.take();
+                match before.filter(|before| before.fits(&self.planned)) {
+                    Some(Before::Removed(_, place, planned)) => {
+                        self.planned.insert(place.min(list.len()), planned);
+                    }
+                    Some(Before::Reordered(before, _)) => self.planned = before,
+                    None => {}
                 }
             }
             TonightAsk::KeyUp(place, by) => {
@@ -190,7 +216,7 @@ impl Tonight {
                     self.planned = order.into_iter().map(|place| list[place]).collect();
                 }
                 if self.planned != list {
-                    self.before = Some((Undo::Reordered, list.clone()));
+                    self.before = Some(Before::Reordered(list.clone(), self.planned.clone()));
                 }
             }
             TonightAsk::Find(words) => self.finding.words = words,
@@ -208,9 +234,17 @@ impl Tonight {
         if let Some(planned) = self.planned.get(place).copied() {
             let entry = self.entry(planned.tune, songbook);
             let title = entry.and_then(|entry| entry.titles.first().cloned());
-            let undo = Undo::Removed(title.unwrap_or_default());
-            self.before = Some((undo, self.planned.clone()));
+            self.before = Some(Before::Removed(title.unwrap_or_default(), place, planned));
             self.planned.remove(place);
+        }
+    }
+
+    /// What can be undone.
+    fn undo(&self) -> Option<Undo> {
+        let before = self.before.as_ref();
+        match before.filter(|before| before.fits(&self.planned))? {
+            Before::Removed(title, ..) => Some(Undo::Removed(title.clone())),
+            Before::Reordered(..) => Some(Undo::Reordered),
         }
     }
 

@@ -113,7 +113,7 @@ impl Tonight {
         TonightView {
             rows: self.planned.iter().filter_map(row).collect(),
             room: self.planned.len() < MOST_TUNES,
-            undo: self.before.as_ref().map(|(undo, _)| undo.clone()),
+            undo: self.undo(),
             saving: self.saving(shelf),
             evenings: self.evenings(songbook, settings, today),
             finder: find(&self.finding, shelf),

@@ -109,11 +109,7 @@ impl Words {
         let id = view.instruments.get(view.instrument);
         let instrument = self.instrument(id.map_or("", String::as_str));
         match view.capo {
-            0 => fl!(
-                self.loader,
-                "called-whose-no-capo",
-                instrument = instrument
-            ),
+            0 => fl!(self.loader, "called-whose-no-capo", instrument = instrument),
             fret => fl!(
                 self.loader,
                 "called-whose-capo",

@@ -155,13 +155,13 @@ ring-outside = { $course }: fuera de la tonalidad
 
 safe = Más fácil
 safe-said = Más fácil, o algo seguro que rasguear
-safe-over = Seguro sobre la parte { $part }
+safe-over = Seguro en la parte { $part }
 safe-over-tune = Seguro sobre todo
 safe-note = o una nota: { $note }, { $course } al aire
 safe-note-fret = o una nota: { $note }, cuerda { $course }, traste { $fret }
 safe-note-alone = o una nota: { $note }
 safe-fits-nearly = encaja casi siempre
-safe-fits-most = encaja en la mayor parte
+safe-fits-most = encaja a menudo
 safe-fits-some = encaja a ratos
 safe-none = Aquí no hay acordes escritos sobre los que algo sea seguro.
 map-line = Línea

@@ -9,6 +9,8 @@ const DOWN_TO: f32 = 0.62;
 const STEM: f32 = 1.1;
 const BEAM: f32 = 0.24;
 const APART: f32 = 0.36;
+/// From the uppermost beam up to the middle of a dot.
+const CLEAR: f32 = 0.2;
 /// The staff space of the signs of this row, in spaces of the tablature.
 const SMALL: f32 = 0.42;
 
@@ -41,17 +43,22 @@ pub(super) fn draw(pen: &mut Pen<'_>, measure: &Measure, y: f32, shown: &[bool])
                 tone,
             });
         }
+        let beamed = measure.beams.iter().any(|beam| beam.contains(&index));
         let dot = event.x + 0.32 * space;
+        // The stems hang down and the beams join their tips: a dot stands in the clear above all of them.
+        let up = match event.value.beams() {
+            beams if beamed && beams > 0 => BEAM + level_offset(beams - 1) + CLEAR,
+            _ => 0.15,
+        };
         for place in 0..event.value.dots {
             pen.sign(
                 '\u{e1e7}',
                 dot + 0.3 * space * f32::from(place),
-                tip - 0.15 * space,
+                tip - up * space,
                 SMALL * space,
                 tone,
             );
         }
-        let beamed = measure.beams.iter().any(|beam| beam.contains(&index));
         if !beamed && event.value.beams() > 0 {
             flag(pen, event, tip, tone);
         }

@@ -104,12 +104,12 @@ impl Words {
         fl!(self.loader, "called-scale-said", notes = courses.join(", "))
     }
 
-    /// Whose hand it is: the instrument, and the capo where there is one.
+    /// Whose hand it is: the instrument and its capo.
     pub fn neighbour(&self, view: &HeldView) -> String {
         let id = view.instruments.get(view.instrument);
         let instrument = self.instrument(id.map_or("", String::as_str));
         match view.capo {
-            0 => instrument,
+            0 => fl!(self.loader, "called-whose-no-capo", instrument = instrument),
             fret => fl!(
                 self.loader,
                 "called-whose-capo",
@@ -153,9 +153,13 @@ impl Words {
         }
     }
 
-    /// How much of the time it fits.
+    /// How much of the time it fits, of 100: as much as one takes in while strumming.
     pub fn safe_fits(&self, part: &SafePart) -> String {
-        fl!(self.loader, "safe-fits", fits = part.fits)
+        match part.fits {
+            90.. => fl!(self.loader, "safe-fits-nearly"),
+            60.. => fl!(self.loader, "safe-fits-most"),
+            _ => fl!(self.loader, "safe-fits-some"),
+        }
     }
 
     /// The one note that is safe, and where it lies.

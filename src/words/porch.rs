@@ -132,8 +132,18 @@ impl Words {
         format!("{what} · {}", self.version_chip(one.version))
     }
 
-    /// Why it is.
+    /// Why it is, and the beats a minute to start at and to aim for today.
     pub fn suggested_why(&self, one: &Suggestion) -> String {
+        fl!(
+            self.loader,
+            "porch-start-aim",
+            why = self.reason(one),
+            start = one.bpm,
+            goal = one.goal
+        )
+    }
+
+    fn reason(&self, one: &Suggestion) -> String {
         let days = one.days.unwrap_or(0);
         match one.reason {
             Reason::Due => fl!(self.loader, "porch-due", days = days),
@@ -145,7 +155,7 @@ impl Words {
 
     /// All of it, for those who listen.
     pub fn suggested_said(&self, one: &Suggestion, tempo: &str) -> String {
-        let (what, why) = (self.suggested(one), self.suggested_why(one));
+        let (what, why) = (self.suggested(one), self.reason(one));
         fl!(
             self.loader,
             "porch-take",

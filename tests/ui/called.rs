@@ -319,3 +319,23 @@ fn nothing_that_is_looked_up_is_smaller_than_a_finger() {
     evening.touch("Easier, or something safe");
     measure("what is safe");
 }
+
+#[test]
+fn a_key_that_was_touched_makes_room_for_its_answer_and_the_keys_are_a_touch_away() {
+    let evening = Evening::open(360.0, 640.0);
+    evening.touch("Called");
+    evening.touch("D major");
+    assert!(!evening.sees("E major"));
+    let ring = evening.called("Let ring");
+    let ring = ring.first().unwrap();
+    let end = ring.absolute_position().y + ring.size().height;
+    assert!(end <= 640.0, "{end}");
+    evening.touch("Minor");
+    evening.touch("D minor");
+    evening.touch("E minor");
+    assert!(evening.sees("1m: Em"));
+    // Whoever comes in anew has all keys before them.
+    evening.touch("Songbook");
+    evening.touch("Called");
+    assert!(evening.sees("G m") && evening.sees("E m"));
+}

@@ -291,7 +291,7 @@ fn beside_the_songbook_every_touch_of_the_stand_gives_the_pedal_back() {
 #[test]
 fn letters_have_the_degree_beside_them_and_both_names_stand_everywhere() {
     let evening = on_the_stand("Millrace Reel");
-    assert!(evening.sees("1 chord"));
+    assert!(evening.sees("the 1 chord"));
     assert!(!evening.sees("Next · ") && !evening.sees("NEXT · "));
     let choose = |names: &str| {
         evening.touch("Key A");
@@ -300,12 +300,12 @@ fn letters_have_the_degree_beside_them_and_both_names_stand_everywhere() {
     };
     choose("Both");
     assert_eq!(evening.chord(), "A");
-    assert!(!evening.sees("1 chord"));
+    assert!(!evening.sees("the 1 chord"));
     assert!(evening.sees("NEXT · "));
     choose("Numbers");
     assert_eq!(evening.chord(), "1");
     choose("Letters");
-    assert!(evening.sees("1 chord"));
+    assert!(evening.sees("the 1 chord"));
 }
 
 #[test]

@@ -1,9 +1,11 @@
 //! Double stops: a second note under or over the melody, stopped on the neighbouring course.
 //!
-//! Thirds and sixths come from the chord now and from the key; unisons and octaves where they are asked for. What no hand
-//! can hold, or not at that speed, is left out, and the melody's own note stays as it is.
+//! Beside a tone of the chord only its other tones come, a third, a sixth or a fifth away, so that the harmony stays what
+//! it is: A over an A chord gets C♯ or E and never F♯ (common practice). Beside a passing note there may be a third or
+//! sixth from the key that rubs with nothing. Unisons and octaves come where they are asked for. What no hand can hold, or
+//! not at that speed, is left out, and the melody's own note stays as it is.
 
-use crate::theory::{Chord, Key, PitchClass};
+use crate::theory::{Chord, PitchClass};
 
 use super::cheapest::cheapest;
 use super::drone::Sounding;
@@ -19,6 +21,7 @@ use super::tab::Place;
 pub enum Apart {
     Unison,
     Third,
+    Fifth,
     Sixth,
     Octave,
 }
@@ -54,7 +57,7 @@ pub struct Stops {
 }
 
 impl Default for Stops {
-    /// Thirds and sixths, in eighths where the hand hardly moves.
+    /// Thirds, fifths and sixths, in eighths where the hand hardly moves.
     fn default() -> Self {
         Self {
             unisons: false,
@@ -68,6 +71,8 @@ impl Default for Stops {
 const DRY: f32 = 4.0;
 /// A tone of the scale where a tone of the chord could be, through a quarter note.
 const OF_SCALE: f32 = 1.5;
+/// A fifth, which sounds hollow where a third or sixth could be, through a quarter note.
+const HOLLOW: f32 = 0.75;
 /// The second note above the melody, which is then no longer on top, through a quarter note.
 const OVER: f32 = 1.0;
 /// From one pair of courses or kind of interval to another, and from plain to double.
@@ -107,11 +112,12 @@ pub fn double_stops(
         reach: Reach::of(instrument, capo),
         stops,
     };
-    let options = |note: &Sounding| {
-        let found = neck.options(note).into_iter().map(Some);
+    let last = melody.len().saturating_sub(1);
+    let options = |(index, note): (usize, &Sounding)| {
+        let found = neck.options(note, index == last).into_iter().map(Some);
         std::iter::once(None).chain(found).collect()
     };
-    let columns: Vec<Vec<Option<DoubleStop>>> = melody.iter().map(options).collect();
+    let columns: Vec<Vec<Option<DoubleStop>>> = melody.iter().enumerate().map(options).collect();
     let own = |index: usize, stop: &Option<DoubleStop>| neck.cost(&melody[index], stop.as_ref());
     let between = |index: usize, before: &Option<_>, after: &Option<_>| {
         let (played, place) = (melody[index - 1].place, melody[index].place);
@@ -160,17 +166,22 @@ impl Neck<'_> {
             OF_SCALE
         };
         let over = if stop.midi > note.midi { OVER } else { 0.0 };
+        let hollow = if stop.apart == Apart::Fifth {
+            HOLLOW
+        } else {
+            0.0
+        };
         let alone = note.place.and_then(|place| place.finger);
         let refingered = if alone == stop.melody_finger {
             0.0
         } else {
             REFINGERED
         };
-        note.quarters * (scale + over) + refingered + stop.effort
+        note.quarters * (scale + over + hollow) + refingered + stop.effort
     }
 
-    /// The double stops that a note can have at its speed.
-    fn options(&self, note: &Sounding) -> Vec<DoubleStop> {
+    /// The double stops that a note can have at its speed; the `last` one ends the tune.
+    fn options(&self, note: &Sounding, last: bool) -> Vec<DoubleStop> {
         let Some(place) = note.place.filter(|_| !note.fast) else {
             return vec![];
         };
@@ -193,7 +204,7 @@ impl Neck<'_> {
                 let Some(apart) = self.apart(note.midi, midi) else {
                     continue;
                 };
-                if !fits(note.chord, note.key, midi) {
+                if !fits(note, (midi, apart), last) {
                     continue;
                 }
                 found.extend(self.held(place, (course, fret, midi), apart));
@@ -207,6 +218,7 @@ impl Neck<'_> {
         match (melody - other).abs() {
             0 if self.stops.unisons => Some(Apart::Unison),
             3 | 4 => Some(Apart::Third),
+            7 => Some(Apart::Fifth),
             8 | 9 => Some(Apart::Sixth),
             12 if self.stops.octaves => Some(Apart::Octave),
             _ => None,
@@ -247,18 +259,23 @@ fn has(chord: Chord, midi: i32) -> bool {
         .any(|(_, name)| name.class() == PitchClass::new(midi))
 }
 
-/// Whether a note goes with the chord and the key: a tone of the chord, or one of the scale that rubs with none of them.
-fn fits(chord: Option<Chord>, key: Key, midi: i32) -> bool {
+/// Whether a second note goes with the melody's. Beside a tone of the chord, and under the end of a tune, that is a tone of
+/// the chord; else also one of the scale that rubs with none of them. A fifth is always one within the chord. A tune
+/// without chords ends on that of its key.
+fn fits(note: &Sounding, (midi, apart): (i32, Apart), last: bool) -> bool {
+    let of_key = || note.key.called_chords().first().map(|&(_, chord)| chord);
+    let chord = note.chord.or_else(|| of_key().filter(|_| last));
     let in_scale = || {
-        key.scale()
-            .iter()
-            .any(|name| name.class() == PitchClass::new(midi))
+        let mut scale = note.key.scale().into_iter();
+        scale.any(|name| name.class() == PitchClass::new(midi))
     };
-    match chord {
-        None => in_scale(),
-        Some(chord) => {
-            let rubs = || [-1, 1].into_iter().any(|step| has(chord, midi + step));
-            has(chord, midi) || (in_scale() && !rubs())
-        }
+    let Some(chord) = chord else {
+        return in_scale() && apart != Apart::Fifth;
+    };
+    if last || apart == Apart::Fifth || has(chord, note.midi) {
+        let of_chord = has(chord, note.midi) || apart != Apart::Fifth;
+        return of_chord && has(chord, midi);
     }
+    let rubs = || [-1, 1].into_iter().any(|step| has(chord, midi + step));
+    has(chord, midi) || (in_scale() && !rubs())
 }

@@ -3,6 +3,7 @@
 use super::super::{Direction, Tune, Version, Wishes, drill_bars, easiest_that_rings};
 use crate::formats::abc;
 use crate::frets::{Apart, Capo, Drones, Ease, Instrument, Stops, Why};
+use crate::theory::{Chord, PitchClass};
 
 fn tune(fields: &str, music: &str) -> Tune {
     let text = format!("X:1\nT:Bars\n{fields}\n{music}\n");
@@ -104,7 +105,7 @@ fn a_dotted_rhythm_is_no_fast_run() {
 }
 
 #[test]
-fn double_stops_are_thirds_and_sixths_and_unisons_where_asked_for() {
+fn double_stops_are_thirds_fifths_and_sixths() {
     let tune = tune(
         "M:4/4\nL:1/4\nK:G",
         "\"G\"B2 d2 | \"G\"B2 g2 | \"D\"A2 f2 | \"G\"g4 |]",
@@ -128,15 +129,18 @@ fn double_stops_are_thirds_and_sixths_and_unisons_where_asked_for() {
     assert!(
         usual
             .iter()
-            .all(|kind| matches!(kind, Apart::Third | Apart::Sixth))
+            .all(|kind| matches!(kind, Apart::Third | Apart::Fifth | Apart::Sixth))
     );
-    // Nothing is held that asks for more than there is time for.
-    assert_eq!(
-        kinds(arranged(Stops {
-            most: 0.0,
-            ..Stops::default()
-        })),
-        []
+    // Nothing is held that asks for more than there is time for: without any, two open strings are left.
+    let none = arranged(Stops {
+        most: 0.0,
+        ..Stops::default()
+    });
+    let stops: Vec<_> = none.notes.iter().filter_map(|note| note.stop).collect();
+    assert!(
+        stops
+            .iter()
+            .all(|stop| stop.effort == 0.0 && stop.fret == 0)
     );
     let drills = arranged(Stops::default()).stop_drills();
     assert!(drills.windows(2).all(|pair| pair[0].times >= pair[1].times));
@@ -144,6 +148,60 @@ fn double_stops_are_thirds_and_sixths_and_unisons_where_asked_for() {
         drills.iter().map(|drill| drill.times).sum::<usize>(),
         usual.len()
     );
+}
+
+#[test]
+fn double_stops_leave_the_chord_what_it_is() {
+    // Common practice: beside a tone of the chord stands another of its tones, or none; and so at the end of any tune.
+    let has = |chord: Chord, midi: i32| {
+        let mut tones = chord.tones();
+        tones.any(|(_, name)| name.class() == PitchClass::new(midi))
+    };
+    let wishes = Wishes {
+        stops: Some(Stops {
+            unisons: true,
+            octaves: true,
+            ..Stops::default()
+        }),
+        ..Wishes::default()
+    };
+    let (mut within, mut ends) = (0, 0);
+    for (file, tune) in crate::store::shipped::tunes() {
+        let home = tune.key.called_chords()[0].1;
+        for instrument in Instrument::all() {
+            let tab = tune.arranged(&instrument, Capo::NONE, wishes);
+            let last = tab.notes.len() - 1;
+            for (index, note) in tab.notes.iter().enumerate() {
+                let Some(stop) = note.stop else { continue };
+                let told = format!("{file} on {}, note {index}", instrument.id);
+                if let Some(chord) = note.note.chord.filter(|&chord| has(chord, note.midi)) {
+                    assert!(has(chord, stop.midi), "{told}: {} over {chord}", stop.midi);
+                    within += 1;
+                }
+                if index == last {
+                    let chord = note.note.chord.unwrap_or(home);
+                    assert!(has(chord, stop.midi), "{told}: the end on {chord}");
+                    ends += 1;
+                }
+            }
+        }
+    }
+    assert!(within > 1000 && ends > 10, "{within} within, {ends} ends");
+}
+
+#[test]
+fn the_home_note_takes_its_own_third_and_fifth_or_stays_plain() {
+    // A over A on the mandolin: no F sharp under it, which would make it F sharp minor.
+    for (fields, music) in [
+        ("M:4/4\nL:1/4\nK:A", "\"A\"e4 | \"E\"B4 | \"A\"A4 |]"),
+        ("M:4/4\nL:1/4\nK:A", "e4 | c4 | A4 |]"),
+    ] {
+        let wishes = Version::DoubleStops.wishes(Wishes::default());
+        let tab = tune(fields, music).arranged(&Instrument::mandolin(), Capo::NONE, wishes);
+        let last = tab.notes[2].stop.map(|stop| stop.midi.rem_euclid(12));
+        // C sharp or E.
+        assert!(matches!(last, None | Some(1 | 4)), "{last:?}");
+    }
 }
 
 #[test]

@@ -180,7 +180,7 @@ fn all_twelve_keys_are_ranked_for_scripts() {
 #[test]
 fn a_circle_is_told_of_in_other_languages() {
     let page = run(CIRCLE.iter().chain(&["--language", "de"])).page();
-    assert!(page.contains("Je kürzer der Balken"), "{page}");
+    assert!(page.contains("Je länger der Balken"), "{page}");
     let page = run(["--language", "es", "key", "A"]).page();
     assert!(page.contains("relativa F#m, paralela Am"), "{page}");
 }

@@ -182,9 +182,6 @@ impl Version {
     }
 }
 
-/// As large a part of the time as this, two courses must sound for a version to be called ringing.
-const RINGS: f32 = 0.5;
-
 /// A melody on a neck, to be thickened one way or another.
 struct Laid {
     melody: Vec<MelodyNote>,
@@ -309,16 +306,4 @@ impl Tune {
             (version, ease(&laid.sounding, &choices, &stops))
         })
     }
-}
-
-/// Versions whose effort is within this factor are as easy as each other.
-const AS_EASY: f32 = 1.05;
-
-/// The easiest version in which two courses sound half of the time at least, and of those that are about as easy the one
-/// that is taught first (the list is in that order); `None` where none rings.
-pub fn easiest_that_rings(versions: &[(Version, Ease)]) -> Option<Version> {
-    let ringing = || versions.iter().filter(|(_, ease)| ease.ringing >= RINGS);
-    let least = ringing().map(|(_, ease)| ease.effort).reduce(f32::min)?;
-    let first = ringing().find(|(_, ease)| ease.effort <= least * AS_EASY);
-    first.map(|&(version, _)| version)
 }

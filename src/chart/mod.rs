@@ -3,6 +3,7 @@
 mod arrange;
 mod changes;
 mod drill;
+mod hard;
 mod heard;
 mod melody;
 mod metre;
@@ -22,9 +23,10 @@ mod time;
 mod transpose;
 mod tune;
 
-pub use arrange::{Arrangement, DroneReport, TabNote, Version, Wishes, easiest_that_rings};
+pub use arrange::{Arrangement, DroneReport, TabNote, Version, Wishes};
 pub use changes::{Change, Changes};
 pub use drill::{ChangeDrill, StopDrill, drill_bars};
+pub use hard::{dots, easiest_that_rings};
 pub use heard::Heard;
 pub use melody::MelodyNote;
 pub use metre::Metre;

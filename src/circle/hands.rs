@@ -5,7 +5,7 @@ use std::collections::HashMap;
 use std::rc::Rc;
 
 use crate::chart::Tune;
-use crate::frets::{Capo, FAMILIES, Instrument, Order, Shape, shapes};
+use crate::frets::{Capo, Instrument, Order, Shape, families, family, shapes};
 use crate::theory::{Chord, Key, Mode, Transposition};
 
 use super::best_key::{RankedKey, rank};
@@ -29,10 +29,12 @@ pub struct Hands {
 const NO_SHAPE: f32 = 12.0;
 /// What a shape counts that is not known yet, on top of its effort.
 const UNKNOWN: f32 = 5.0;
+/// How much harder, in fingers, an unknown chord is to learn than another so that it matters.
+const HARDER: f32 = 0.5;
 /// What it counts to put a capo on, and each fret that it lies up the neck.
 const CAPO_ON: f32 = 0.3;
 const CAPO_FRET: f32 = 0.1;
-/// Each place in the list of [families](FAMILIES) behind the first: who uses a capo thinks in G and C shapes first
+/// Each place in the list of [families] behind the first: who uses a capo thinks in G and C shapes first
 /// (common practice). A key of no family counts as one more place.
 const FAMILY: f32 = 0.15;
 
@@ -88,8 +90,9 @@ impl Hands {
         shapes.entry((fret, chord)).or_insert_with(find).clone()
     }
 
-    /// Where the capo of a seat may go for chords in a key, each with the share of the tune that it holds; the easiest
-    /// first. There is always at least one position.
+    /// Where the capo of a seat may go for chords in a key, each with the share of the tune that it holds; the best first:
+    /// with the fewest chords that are unknown, of these where the unknown ones are easier to learn, and then by effort.
+    /// There is always at least one position.
     pub fn capo_advice(
         &self,
         habit: CapoHabit,
@@ -101,17 +104,27 @@ impl Hands {
             .frets()
             .map(|fret| self.behind_capo((fret, habit), known, key, chords))
             .collect();
-        advice.sort_by(|a, b| a.effort.total_cmp(&b.effort));
-        advice
+        let order = |(advice, learning): &(CapoAdvice, f32)| {
+            let steps = (learning / HARDER).round();
+            (chords.len() - advice.known, steps, advice.effort)
+        };
+        advice.sort_by(|a, b| {
+            let (a, b) = (order(a), order(b));
+            a.0.cmp(&b.0)
+                .then(a.1.total_cmp(&b.1))
+                .then(a.2.total_cmp(&b.2))
+        });
+        advice.into_iter().map(|(advice, _)| advice).collect()
     }
 
+    /// The position, and how hard all its unknown chords are together, in fingers.
     fn behind_capo(
         &self,
         (fret, habit): (u8, CapoHabit),
         known: Option<&Known>,
         key: Key,
         chords: &[(Chord, f32)],
-    ) -> CapoAdvice {
+    ) -> (CapoAdvice, f32) {
         let shapes = key.down(i32::from(fret));
         let down = Transposition::between(key, shapes);
         let mut effort = match (fret, habit) {
@@ -120,24 +133,29 @@ impl Hands {
             (fret, _) => family_effort(shapes) + CAPO_ON + CAPO_FRET * f32::from(fret),
         };
         let mut hardest: Option<(Chord, f32)> = None;
-        let mut count = 0;
+        let (mut count, mut learning) = (0, 0.0);
         for &(chord, share) in chords {
             let held = down.chord(chord);
             let hard = self.effort(held);
             let knows = known.is_none_or(|known| known.knows(held));
             count += usize::from(knows);
-            effort += share * (hard + if knows { 0.0 } else { UNKNOWN });
+            effort += share * hard;
+            if !knows {
+                learning += hard;
+                effort += share * UNKNOWN;
+            }
             if hardest.is_none_or(|(_, most)| hard > most) {
                 hardest = Some((held, hard));
             }
         }
-        CapoAdvice {
+        let advice = CapoAdvice {
             fret,
             shapes,
             known: count,
             hardest,
             effort,
-        }
+        };
+        (advice, learning)
     }
 }
 
@@ -177,11 +195,8 @@ impl AllHands {
 
 /// How far a key is from the shapes that one thinks in behind a capo.
 fn family_effort(shapes: Key) -> f32 {
-    let major = shapes.relative(Mode::Major).tonic.class().semitones();
-    let place = FAMILIES
-        .iter()
-        .position(|family| family.semitones() == major);
-    let place = u8::try_from(place.unwrap_or(FAMILIES.len())).unwrap_or(u8::MAX);
+    let place = family(shapes).unwrap_or(families(shapes.mode).len());
+    let place = u8::try_from(place).unwrap_or(u8::MAX);
     FAMILY * f32::from(place)
 }
 
@@ -228,6 +243,24 @@ mod tests {
             ..Seat::playing(Instrument::by_id("guitar").unwrap())
         };
         assert_eq!(advice(&guitar, "E", "E A B")[0], (2, "D".to_owned()));
+    }
+
+    #[test]
+    fn of_two_unknown_chords_the_easier_one_is_learnt() {
+        // Common practice: A is learnt with the first three chords, F long after them. C shapes at 2 ask for F.
+        let guitar = Seat {
+            known: Some(Known::of(["G", "C", "D", "Em"].map(|c| c.parse().unwrap()))),
+            ..Seat::playing(Instrument::by_id("guitar").unwrap())
+        };
+        let chords = [("D", 0.3), ("G", 0.2), ("A", 0.5)];
+        let chords = chords.map(|(chord, share)| (chord.parse().unwrap(), share));
+        let advice = guitar.capo_advice("D".parse().unwrap(), &chords);
+        // Within reach of a capo there are G shapes with all of them.
+        let unknown: Vec<_> = { advice.iter() }
+            .filter(|advice| advice.known == 2)
+            .map(|advice| (advice.fret, advice.shapes.to_string()))
+            .collect();
+        assert_eq!(unknown[0], (0, "D".to_owned()), "{unknown:?}");
     }
 
     #[test]

@@ -2,8 +2,17 @@
 
 use crate::theory::{Key, Letter, Mode};
 
-/// The major keys whose chords a guitar has as open shapes, the easiest first (common practice).
-pub const FAMILIES: [Letter; 5] = [Letter::G, Letter::C, Letter::D, Letter::A, Letter::E];
+/// The tonics whose chord a guitar has as an open shape in a mode, the easiest first (common practice): G C D A E in major,
+/// Am Em Dm in minor. Who plays a modal tune holds its own tonic, not that of the relative major; on G, dorian is an open
+/// shape on the mandolin alone.
+pub const fn families(mode: Mode) -> &'static [Letter] {
+    match mode {
+        Mode::Major | Mode::Lydian => &[Letter::G, Letter::C, Letter::D, Letter::A, Letter::E],
+        Mode::Mixolydian => &[Letter::A, Letter::D, Letter::E, Letter::G, Letter::C],
+        Mode::Dorian => &[Letter::A, Letter::D, Letter::E, Letter::G],
+        Mode::Minor | Mode::Phrygian | Mode::Locrian => &[Letter::A, Letter::E, Letter::D],
+    }
+}
 
 /// A capo, and the key whose shapes then sound the key that is wanted.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -12,12 +21,9 @@ pub struct CapoPlace {
     pub fret: u8,
     /// The key whose shapes the hand makes.
     pub shapes: Key,
-    /// The family that it belongs to: the major key with the same notes.
-    pub family: Letter,
 }
 
-/// All capo positions below the octave that sound a key with the shapes of a family, from the nut up. A minor or modal
-/// key takes the family of the major key with the same notes: E minor and A dorian are held as in G.
+/// All capo positions below the octave that sound a key with the shapes of one of its [`families`], from the nut up.
 ///
 /// ```
 /// use fourcourse::frets::capo_places;
@@ -26,23 +32,23 @@ pub struct CapoPlace {
 ///     places.map(|place| format!("{} {}", place.fret, place.shapes)).collect()
 /// };
 /// assert_eq!(places("A"), ["0 A", "2 G", "5 E", "7 D", "9 C"]);
-/// assert_eq!(places("Bm"), ["0 Bm", "2 Am", "5 F#m", "7 Em", "10 C#m"]);
+/// assert_eq!(places("Bm"), ["2 Am", "7 Em", "9 Dm"]);
 /// ```
 pub fn capo_places(key: Key) -> Vec<CapoPlace> {
-    (0..12)
-        .filter_map(|fret: u8| {
-            let shapes = key.down(i32::from(fret));
-            let major = shapes.relative(Mode::Major).tonic.class();
-            let family = FAMILIES
-                .into_iter()
-                .find(|family| family.semitones() == major.semitones())?;
-            Some(CapoPlace {
-                fret,
-                shapes,
-                family,
-            })
-        })
+    let places = (0..12).map(|fret: u8| CapoPlace {
+        fret,
+        shapes: key.down(i32::from(fret)),
+    });
+    { places }
+        .filter(|place| family(place.shapes).is_some())
         .collect()
+}
+
+/// Which of the [`families`] of its mode a key is.
+pub(crate) fn family(shapes: Key) -> Option<usize> {
+    let tonic = shapes.tonic.class().semitones();
+    let mut families = families(shapes.mode).iter();
+    families.position(|family| family.semitones() == tonic)
 }
 
 #[cfg(test)]
@@ -55,11 +61,13 @@ mod tests {
         for mode in Mode::ALL {
             for class in 0..12 {
                 let key = Key::spelled_for_players(PitchClass::new(class), mode);
-                let mut families: Vec<_> = capo_places(key).iter().map(|p| p.family).collect();
-                families.sort();
-                let mut all = FAMILIES;
+                let mut tonics: Vec<_> = { capo_places(key).into_iter() }
+                    .map(|place| place.shapes.tonic.letter)
+                    .collect();
+                tonics.sort();
+                let mut all = families(mode).to_vec();
                 all.sort();
-                assert_eq!(families, all, "{key}");
+                assert_eq!(tonics, all, "{key}");
             }
         }
     }

@@ -28,7 +28,8 @@ mod table;
 mod tones;
 mod tuning;
 
-pub use capo::{CapoPlace, FAMILIES, capo_places};
+pub(crate) use capo::family;
+pub use capo::{CapoPlace, capo_places, families};
 pub use change::change_effort;
 pub use double_stop::{Apart, DoubleStop, Stops, double_stops};
 pub use drone::{Choice, Drones, Neighbour, Sounding, Why, drones, neighbours};

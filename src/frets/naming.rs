@@ -1,6 +1,6 @@
 //! Naming what a hand holds: frets to notes, and notes to chords.
 
-use crate::theory::{ChordName, Key, Mode, Pitch, PitchClass, chord_names};
+use crate::theory::{ChordName, Degree, Key, Mode, Pitch, PitchClass, Quality, chord_names};
 
 use super::instrument::{Capo, Instrument, MAX_FRETS};
 use super::ring::spelled;
@@ -10,7 +10,9 @@ use super::ring::spelled;
 pub struct Held {
     /// What each played course sounds, the first course first, spelled as the first name spells it.
     pub notes: Vec<Pitch>,
-    /// The chords that it can be, the plainest reading first; empty where no name fits.
+    /// The chords that it can be, the plainest reading first; empty where no name fits. Where the lowest string of the neck
+    /// is no bass, inversions are called by their plain names, a root that sounds goes before one that is imagined, and
+    /// of a root and a fifth the chord that they stand for before the bare fifth (common practice).
     pub names: Vec<ChordName>,
 }
 
@@ -81,7 +83,7 @@ pub fn read_frets(text: &str) -> Result<Vec<Option<u8>>, NotAShape> {
 ///     let held = name_frets(&instrument, capo, &read_frets(frets).unwrap()).unwrap();
 ///     held.names[0].chord.to_string()
 /// };
-/// assert_eq!(named("mandolin", Capo::NONE, "2200"), "A5");
+/// assert_eq!(named("mandolin", Capo::NONE, "2200"), "A");
 /// assert_eq!(named("mandolin", Capo::NONE, "4022"), "Bm");
 /// assert_eq!(named("guitar", Capo::at(2), "320003"), "A");
 /// ```
@@ -107,10 +109,13 @@ pub fn name_frets(
         }
     }
     let lowest = *midi.iter().min().ok_or(NotAShape::Silent)?;
-    let names = chord_names(
+    let mut names = chord_names(
         PitchClass::new(lowest),
         midi.iter().copied().map(PitchClass::new),
     );
+    if !has_bass(instrument) {
+        call_plainly(&mut names);
+    }
     let spell = |midi: i32| {
         let class = PitchClass::new(midi);
         let chord = names.first().map(|name| name.chord);
@@ -127,11 +132,41 @@ pub fn name_frets(
     })
 }
 
+/// Whether the lowest string is heard as a bass. In a neck of fifths and in one whose first course is not the lowest the
+/// chord's tones lie as the fingers find them, and somebody else has the bass (common practice).
+fn has_bass(instrument: &Instrument) -> bool {
+    let long = { instrument.courses.iter() }.filter(|course| course.starts_at == 0);
+    let open: Vec<i32> = long.map(|course| course.open.midi()).collect();
+    let re_entrant = open.iter().min() != open.first();
+    // Frets are looked after in pairs where courses are a fifth apart.
+    instrument.frets_a_finger < 2 && !re_entrant
+}
+
+/// Names as they are said where there is no bass.
+fn call_plainly(names: &mut Vec<ChordName>) {
+    for name in names.iter_mut().filter(|name| name.lowest.is_some()) {
+        name.chord.bass = None;
+    }
+    names.sort_by_key(|name| name.missing.contains(&Degree::Root));
+    let Some(bare) = names
+        .iter()
+        .position(|name| name.chord.quality == Quality::POWER)
+    else {
+        return;
+    };
+    let root = names[bare].chord.root;
+    let is_major =
+        |name: &ChordName| name.chord.root == root && name.chord.quality == Quality::MAJOR;
+    if let Some(at) = names.iter().position(is_major).filter(|&at| at > bare) {
+        let major = names.remove(at);
+        names.insert(bare, major);
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::frets::{Order, shapes};
-    use crate::theory::Degree;
     use proptest::prelude::*;
 
     fn held(instrument: &str, capo: Capo, frets: &str) -> Result<Held, NotAShape> {
@@ -170,11 +205,42 @@ mod tests {
         assert_eq!(
             said,
             [
-                ("A5".to_owned(), vec![]),
                 ("A".to_owned(), vec![Degree::MajorThird]),
+                ("A5".to_owned(), vec![]),
                 ("Am".to_owned(), vec![Degree::MinorThird]),
             ]
         );
+    }
+
+    #[test]
+    fn where_no_string_is_a_bass_inversions_have_their_plain_names() {
+        // Common practice: nobody calls a mandolin chord by the string that happens to be lowest.
+        let first = |instrument: &str, frets: &str| {
+            let held = held(instrument, Capo::NONE, frets).unwrap();
+            held.names[0].chord.to_string()
+        };
+        assert_eq!(first("mandolin", "x023"), "G");
+        assert_eq!(first("mandolin", "0230"), "C");
+        assert_eq!(first("octave-mandolin", "4022"), "Bm");
+        assert_eq!(first("ukulele", "0232"), "G");
+        assert_eq!(first("baritone-ukulele", "0003"), "G/D");
+        assert_eq!(first("guitar", "xx0003"), "G/D");
+        // A root and a fifth stand for the chord there; on a guitar they are meant as they are.
+        assert_eq!(first("guitar", "x022xx"), "A5");
+    }
+
+    #[test]
+    fn a_root_that_sounds_goes_before_one_that_is_imagined() {
+        for instrument in ["mandolin", "ukulele"] {
+            for frets in ["5522", "0023", "2453", "4522", "1023"] {
+                let names = held(instrument, Capo::NONE, frets).unwrap().names;
+                let imagined = |name: &ChordName| name.missing.contains(&Degree::Root);
+                assert!(names.is_sorted_by_key(imagined), "{frets}");
+            }
+        }
+        // C G B F sharp: no third, but a root.
+        let held = held("mandolin", Capo::NONE, "5522").unwrap();
+        assert_eq!(held.names[0].chord.root.to_string(), "C");
     }
 
     #[test]

@@ -152,7 +152,7 @@ fn range(compass: Compass, shell: &Shell) -> String {
     format!("{}{dash}{}", note(compass.low), note(compass.high))
 }
 
-/// A line for each key: a bar that is longer the harder the key is, and what speaks most against it.
+/// A line for each key: a bar that is longer the better the key is, and what speaks most against it.
 fn chart(keys: &[RankedKey], named: &[Named], shell: &Shell) -> String {
     let efforts = || keys.iter().map(|key| key.effort);
     let least = efforts().fold(f32::INFINITY, f32::min);
@@ -160,7 +160,7 @@ fn chart(keys: &[RankedKey], named: &[Named], shell: &Shell) -> String {
     let wide = keys.iter().map(|key| columns(&header::key(key.key, shell)));
     let wide = wide.max().unwrap_or(0);
     let lines = keys.iter().enumerate().map(|(rank, key)| {
-        let share = (key.effort - least) / (most - least).max(1.0);
+        let share = 1.0 - (key.effort - least) / (most - least).max(1.0);
         // Between 1 and BAR columns.
         #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
         let length = (1.0 + share * (BAR - 1.0)).round() as usize;
@@ -265,7 +265,8 @@ fn words(in_key: &SeatInKey, seat: &Seat, all: bool, shell: &Shell) -> Vec<Strin
         if all && hands.drones > 0 {
             said.push(words.get("shell-best-drones"));
         } else if all && hands.half_drones > 0 {
-            said.push(words.get("shell-best-half-drones"));
+            let count = hands.half_drones.into();
+            said.push(words.say("shell-best-open-rings", &[("count", count)]));
         }
     }
     if let Some(melody) = in_key.melody {

@@ -12,7 +12,7 @@ use super::{Failure, Said, Shell, chord_box, header, notation, shapes as shapes_
 /// Chords of the key that are drawn for each position.
 const CHORDS: usize = 4;
 
-/// Every capo position below the octave that gives open shapes (G, C, D, A, E) for a key, with the shapes
+/// Every capo position below the octave that gives open shapes for a key (G, C, D, A, E; Am, Em, Dm), with the shapes
 #[derive(Debug, Args)]
 pub(super) struct Capo {
     /// The key as it sounds: A, Bb, Em

@@ -44,10 +44,12 @@ impl Name {
     fn json(&self, held: &Held) -> Value {
         let name = |name: &ChordName| {
             let chord = name.chord;
+            let lowest = { chord.tones() }.find(|&(degree, _)| Some(degree) == name.lowest);
+            let lowest = lowest.map_or(chord.lowest(), |(_, note)| note);
             json!({
                 "symbol": chord.to_string(),
                 "chord": Chord::new(chord.root, chord.quality).to_string(),
-                "bass": chord.lowest().to_string(),
+                "bass": lowest.to_string(),
                 "notes": chord.tones().map(|(_, note)| note.to_string()).collect::<Value>(),
                 "missing": name.missing.iter().map(|&degree| degree_word(degree)).collect::<Value>(),
                 "played_as": chord.down(self.neck.capo).to_string(),
@@ -106,6 +108,8 @@ impl Name {
         // Players call an inversion by its plain name.
         let said = match name.lowest {
             Some(Degree::Root) => symbol,
+            // Where the lowest string is no bass, an inversion has no name of its own.
+            Some(_) if name.chord.bass.is_none() => symbol,
             Some(_) => {
                 remarks.push(words.say(
                     "shell-name-lowest",

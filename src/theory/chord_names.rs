@@ -18,7 +18,8 @@ use super::pitch::{Accidental, NoteName, PitchClass};
 /// A chord that sounding notes can be.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct ChordName {
-    /// The chord; with a bass where another tone than the root lies lowest.
+    /// The chord; with a bass where another tone than the root lies lowest, but on a neck without a bass only where that is
+    /// from outside the chord.
     pub chord: Chord,
     /// Tones of the chord that do not sound.
     pub missing: Vec<Degree>,
@@ -40,7 +41,7 @@ const SUS4: Quality = Quality::POWER.with(Fourth);
 
 /// What names are made of, and how much it takes to think of each: the order in which players meet them (common
 /// practice), in units of which an inversion costs [`INVERTED`].
-const VOCABULARY: [(Quality, u16); 48] = [
+const VOCABULARY: [(Quality, u16); 49] = [
     (MAJOR, 0),
     (MINOR, 0),
     (Quality::POWER, 10),
@@ -83,6 +84,7 @@ const VOCABULARY: [(Quality, u16); 48] = [
     (MINOR_SEVENTH.with(Ninth).with(Thirteenth), 60),
     (MAJOR_SEVENTH.with(Ninth).with(Thirteenth), 60),
     (SEVENTH.with(Ninth).with(Eleventh).without(MajorThird), 60),
+    (MAJOR_SEVENTH.with(SharpEleventh).without(MajorThird), 75),
     // With the note that the plain name leaves out because it rubs.
     (SEVENTH.with(Ninth).with(Eleventh), 70),
     (SEVENTH.with(Ninth).with(Eleventh).with(Thirteenth), 70),

@@ -233,6 +233,25 @@ fn the_trade_sheet_has_the_same_capo_positions() {
 }
 
 #[test]
+fn minor_and_modal_keys_are_held_as_open_chords_of_their_own() {
+    // Common practice: minor as Am, Em or Dm, the modes on A, D, E and G, mixolydian on C too.
+    for (key, expected) in [
+        ("Dm", "0 Dm, 5 Am, 10 Em"),
+        ("Gm", "3 Em, 5 Dm, 10 Am"),
+        ("C#m", "4 Am, 9 Em, 11 Dm"),
+        ("B dorian", "2 A dorian, 4 G dorian, 7 E dorian, 9 D dorian"),
+        (
+            "A mixolydian",
+            "0 A mixolydian, 2 G mixolydian, 5 E mixolydian, 7 D mixolydian, 9 C mixolydian",
+        ),
+    ] {
+        let places = capo_places(key.parse().unwrap()).into_iter();
+        let places = places.map(|place| format!("{} {}", place.fret, place.shapes));
+        assert_eq!(places.collect::<Vec<_>>().join(", "), expected, "{key}");
+    }
+}
+
+#[test]
 fn transposing_instruments_read_what_music21_and_musicxml_write() {
     let mut count = 0;
     for row in rows(READS) {

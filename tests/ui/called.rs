@@ -179,7 +179,7 @@ fn a_held_chord_is_named_by_touching_it() {
     evening.touch("Take all fingers away");
     evening.touch("G fret 2");
     evening.touch("D fret 2");
-    assert_eq!(names(&evening)[..2], ["A5", "A"]);
+    assert_eq!(names(&evening)[..2], ["A", "A5"]);
     evening.touch("Whose hand?");
     evening.touch("Guitar");
     for finger in ["E fret 3", "A fret 2"] {

@@ -1,6 +1,6 @@
 //! Melodies as they are picked, arranged and cut into phrases.
 
-use super::super::{Direction, Tune, Version, Wishes, drill_bars, easiest_that_rings};
+use super::super::{Direction, Tune, Version, Wishes, dots, drill_bars, easiest_that_rings};
 use crate::formats::abc;
 use crate::frets::{Apart, Capo, Drones, Ease, Instrument, Stops, Why};
 use crate::theory::{Chord, PitchClass};
@@ -218,6 +218,32 @@ fn the_easiest_version_that_rings_is_the_one_of_least_effort_among_those_that_do
     // Of two about as easy, the one that is taught first.
     let versions = versions.map(|(version, _)| (version, ease(1.0, 0.5)));
     assert_eq!(easiest_that_rings(&versions), Some(Version::Plain));
+}
+
+#[test]
+fn the_tick_has_the_fewest_dots_of_the_versions_that_ring_in_every_shipped_tune() {
+    let mut counts = [0; 5];
+    for (file, tune) in crate::store::shipped::tunes() {
+        for instrument in Instrument::all() {
+            let versions = tune.versions(&instrument, Capo::NONE, Wishes::default());
+            let dots = dots(&versions);
+            let rings = |at: &usize| versions[*at].1.ringing >= 0.5;
+            let fewest = { 0..4 }.filter(rings).map(|at| dots[at]).min();
+            let tick = easiest_that_rings(&versions);
+            let tick = versions.iter().position(|one| Some(one.0) == tick);
+            let told = format!("{file} on {}: {versions:?} {dots:?}", instrument.id);
+            assert_eq!(tick.map(|at| dots[at]), fewest, "{told}");
+            for (one, own) in versions.iter().zip(&dots) {
+                for (other, its) in versions.iter().zip(&dots) {
+                    assert!(one.1.effort > other.1.effort || own <= its, "{told}");
+                }
+                counts[usize::from(*own) - 1] += 1;
+            }
+            assert!(dots[0] < dots[3], "{told}");
+        }
+    }
+    println!("versions with 1 to 5 dots: {counts:?}");
+    assert!(counts.iter().all(|&count| count > 0), "{counts:?}");
 }
 
 #[test]

@@ -4,7 +4,7 @@ use std::collections::HashMap;
 use std::rc::Rc;
 
 use crate::chart::{
-    Arrangement, Phrase, Playing, StopDrill, Ticks, Tune, Version, Wishes, easiest_that_rings,
+    Arrangement, Phrase, Playing, StopDrill, Ticks, Tune, Version, Wishes, dots, easiest_that_rings,
 };
 use crate::engraving::{Hidden, Page, Paper, Piece};
 use crate::frets::{Capo, Ease, Instrument};
@@ -31,10 +31,6 @@ impl Default for Desk {
         }
     }
 }
-
-/// Efforts, in movements a quarter note, up to which a version is as hard as 1, 2, 3, 4; beyond is 5. Of the versions of
-/// the shipped tunes on a mandolin about a fifth falls on each.
-const HARD: [f32; 4] = [0.9, 1.25, 1.6, 1.85];
 
 /// Double stops and chord changes.
 pub(in crate::desk) type Exercises = (Rc<Vec<StopView>>, Rc<Vec<ChangeView>>);
@@ -125,12 +121,12 @@ impl Lesson {
         let rate = || {
             let rated = tune.versions(hands.0, hands.1, Wishes::default());
             let easiest = easiest_that_rings(&rated);
-            let one = |(version, ease): (Version, Ease)| VersionView {
+            let one = |(&(version, _), hard): (&(Version, Ease), u8)| VersionView {
                 version,
-                hard: hard(ease.effort),
+                hard,
                 easiest: easiest == Some(version),
             };
-            rated.into_iter().map(one).collect()
+            rated.iter().zip(dots(&rated)).map(one).collect()
         };
         self.versions.get_or_insert_with(rate).clone()
     }
@@ -237,11 +233,6 @@ impl Lesson {
         }
         (end > start).then_some((start, end))
     }
-}
-
-fn hard(effort: f32) -> u8 {
-    let step = HARD.iter().filter(|&&most| effort > most).count();
-    u8::try_from(step + 1).unwrap_or(5)
 }
 
 /// A double stop as it is shown; `name` gives the name of a course.

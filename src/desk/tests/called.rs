@@ -291,13 +291,13 @@ fn a_held_chord_is_named_as_it_is_touched() {
     assert!(desk.called().held.untouched);
     assert_eq!(hold(&mut desk, &[(2, 2), (3, 3)])[0], "G");
     let a = hold(&mut desk, &[(0, 2), (1, 2)]);
-    assert_eq!(a[..2], ["A5", "A"]);
+    assert_eq!(a[..2], ["A", "A5"]);
     let held = desk.called().held;
     assert_eq!(
         (held.frets, held.notes.join(" ")),
         (vec![Some(2), Some(2), Some(0), Some(0)], "A E A E".into())
     );
-    assert_eq!(held.names[1].missing, [MissingNote::Third]);
+    assert_eq!(held.names[0].missing, [MissingNote::Third]);
     // The same place once more takes the finger away; a course can be left out.
     ask(&mut desk, CalledAsk::Finger(0, 2));
     ask(&mut desk, CalledAsk::Damp(3));

@@ -557,7 +557,7 @@ shell-capo-title = { $key } ({ $instrument }): gegriffen { $arrow } klingt
 shell-capo-none = ohne Kapodaster: { $key }-Griffe
 shell-capo-at = Kapodaster { $fret }: { $key }-Griffe
 shell-best-title = { $title }, geschrieben in { $key }
-shell-best-lead = Je kürzer der Balken, desto leichter für alle; dahinter, was am meisten stört.
+shell-best-lead = Je länger der Balken, desto besser für alle; dahinter, was am meisten stört.
 shell-best-written = wie geschrieben
 shell-best-reader = Instrument in { $pitch }
 shell-best-singer = Stimme { $range }
@@ -567,7 +567,10 @@ shell-best-tuned = gestimmt { $tuning }
 shell-best-known = { $known } von { $chords } Griffen bekannt
 shell-best-hardest = am schwersten { $chord }
 shell-best-drones = Bordune
-shell-best-half-drones = halber Bordun
+shell-best-open-rings = { $count ->
+    [one] eine leere Saite klingt mit
+   *[other] { $count } leere Saiten klingen mit
+}
 shell-best-below = Melodie um { $count } unter der tiefsten Saite
 shell-best-fret = Melodie bis Bund { $fret }
 shell-best-fits = { $range } passt

@@ -559,7 +559,7 @@ shell-capo-title = { $key } ({ $instrument }): played { $arrow } sounding
 shell-capo-none = no capo: { $key } shapes
 shell-capo-at = capo { $fret }: { $key } shapes
 shell-best-title = { $title }, written in { $key }
-shell-best-lead = The shorter the bar, the easier for all; behind it, what is most in the way.
+shell-best-lead = The longer the bar, the better for all; behind it, what is most in the way.
 shell-best-written = as written
 shell-best-reader = instrument in { $pitch }
 shell-best-singer = singer { $range }
@@ -569,7 +569,10 @@ shell-best-tuned = tuned { $tuning }
 shell-best-known = { $known } of { $chords } shapes known
 shell-best-hardest = hardest { $chord }
 shell-best-drones = drones
-shell-best-half-drones = half a drone
+shell-best-open-rings = { $count ->
+    [one] one open string rings
+   *[other] { $count } open strings ring
+}
 shell-best-below = melody below the lowest string by { $count }
 shell-best-fret = melody up to fret { $fret }
 shell-best-fits = { $range } fits

@@ -557,7 +557,7 @@ shell-capo-title = { $key } ({ $instrument }): se toca { $arrow } suena
 shell-capo-none = sin cejilla: posturas de { $key }
 shell-capo-at = cejilla { $fret }: posturas de { $key }
 shell-best-title = { $title }, escrito en { $key }
-shell-best-lead = Cuanto más corta la barra, más fácil para todos; detrás, lo que más estorba.
+shell-best-lead = Cuanto más larga la barra, mejor para todos; detrás, lo que más estorba.
 shell-best-written = como está escrito
 shell-best-reader = instrumento en { $pitch }
 shell-best-singer = voz { $range }
@@ -567,7 +567,10 @@ shell-best-tuned = afinado { $tuning }
 shell-best-known = { $known } de { $chords } posturas sabidas
 shell-best-hardest = la más difícil { $chord }
 shell-best-drones = bordones
-shell-best-half-drones = medio bordón
+shell-best-open-rings = { $count ->
+    [one] suena una cuerda al aire
+   *[other] suenan { $count } cuerdas al aire
+}
 shell-best-below = melodía bajo la cuerda más grave por { $count }
 shell-best-fret = melodía hasta el traste { $fret }
 shell-best-fits = { $range } cabe

@@ -60,7 +60,10 @@ fn a_phrase_is_practised_slowly_again_and_again_and_is_remembered_tomorrow() {
     let first = porch(&evening).get_practise().row_data(0).unwrap();
     assert_eq!(first.title, "Millrace Reel");
     assert_eq!(first.what, "Phrase A 2 · Double stops");
-    assert_eq!(first.why, "due, last time yesterday · start at\u{a0}58, aim\u{a0}for\u{a0}61");
+    assert_eq!(
+        first.why,
+        "due, last time yesterday · start at\u{a0}58, aim\u{a0}for\u{a0}61"
+    );
     assert_eq!(first.tempo, "58 › 61");
     evening.touch("Millrace Reel, Phrase A 2");
     assert!(porch(&evening).get_phrase().starts_with("Phrase A 2"));

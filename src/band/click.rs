@@ -36,10 +36,7 @@ pub struct CountIn {
 /// assert_eq!(before_a_quarter.length, Ticks::of(7, 4));
 /// ```
 pub fn count_in(metre: Metre, offset: Ticks) -> CountIn {
-    let bar = match metre.bar() {
-        Ticks::ZERO => Ticks::WHOLE,
-        bar => bar,
-    };
+    let bar = metre.bar_or_whole();
     let offset = offset.clamp(Ticks::ZERO, bar);
     let full = beats(metre, Ticks::ZERO, bar);
     let part = beats(metre, Ticks::ZERO, offset).map(|at| bar + at);

@@ -123,10 +123,7 @@ pub(super) fn sheet<'a>(
         let end = last.end() - Ticks(1);
         let chord = sheet.harmony.at(end).map_or(last.start, |span| span.from);
         let hold = chord.max(last.start);
-        let bar = match last.metre.bar() {
-            Ticks::ZERO => Ticks::WHOLE,
-            bar => bar,
-        };
+        let bar = last.metre.bar_or_whole();
         sheet.hold = Some(hold);
         sheet.length = playing.length.max(hold + bar);
     }

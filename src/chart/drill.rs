@@ -81,10 +81,7 @@ impl StopDrill {
         let (melody, second) = (pitch(low, low_fret)?, pitch(high, high_fret)?);
         let mut tune = Tune::new(metre, key);
         for strokes in drill_bars(metre) {
-            let length = match metre.bar() {
-                Ticks::ZERO => Ticks::WHOLE,
-                bar => bar,
-            };
+            let length = metre.bar_or_whole();
             let ends = strokes
                 .iter()
                 .skip(1)
@@ -139,10 +136,7 @@ impl StopDrill {
 impl ChangeDrill {
     /// The change as an exercise: a bar of each chord.
     pub fn exercise(&self, metre: Metre, key: Key) -> Tune {
-        let length = match metre.bar() {
-            Ticks::ZERO => Ticks::WHOLE,
-            bar => bar,
-        };
+        let length = metre.bar_or_whole();
         let bar = |chord| Bar {
             length,
             chords: vec![ChordAt {
@@ -161,10 +155,7 @@ impl ChangeDrill {
 /// The right hand of a drill: a bar with a stroke on each beat (quarters in 4/4, dotted quarters in a jig), and a bar with
 /// one on each movement of the hand (eighths).
 pub fn drill_bars(metre: Metre) -> [Vec<PickStroke>; 2] {
-    let bar = match metre.bar() {
-        Ticks::ZERO => Ticks::WHOLE,
-        bar => bar,
-    };
+    let bar = metre.bar_or_whole();
     let stroke = |at| PickStroke {
         at,
         direction: direction_at(metre, at),

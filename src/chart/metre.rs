@@ -39,6 +39,15 @@ impl Metre {
         Ticks::of(self.count as i64, self.unit as i64)
     }
 
+    /// Length of a full bar; in free time, which has none, a whole note.
+    pub const fn bar_or_whole(self) -> Ticks {
+        if self.count == 0 {
+            Ticks::WHOLE
+        } else {
+            self.bar()
+        }
+    }
+
     /// Whether the beat is a dotted note: 6/8, 9/8, 12/8, 6/4 and so on.
     pub const fn is_compound(self) -> bool {
         self.count > 3 && self.count.is_multiple_of(3) && self.unit > 2

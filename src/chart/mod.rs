@@ -2,8 +2,8 @@
 
 mod arrange;
 mod changes;
+mod dots;
 mod drill;
-mod hard;
 mod heard;
 mod melody;
 mod metre;
@@ -25,8 +25,8 @@ mod tune;
 
 pub use arrange::{Arrangement, DroneReport, TabNote, Version, Wishes};
 pub use changes::{Change, Changes};
+pub use dots::{dots, easiest_that_rings};
 pub use drill::{ChangeDrill, StopDrill, drill_bars};
-pub use hard::{dots, easiest_that_rings};
 pub use heard::Heard;
 pub use melody::MelodyNote;
 pub use metre::Metre;

@@ -85,10 +85,7 @@ fn phrases(melody: &[MelodyNote], starts: &[usize], end: Ticks) -> Vec<Phrase> {
 
 /// The best starts of phrases in one part.
 fn cut(melody: &[MelodyNote], signs: &[f64], part: Range<usize>, metres: &[Metre]) -> Vec<usize> {
-    let bar = match metres[melody[part.start].bar].bar() {
-        Ticks::ZERO => Ticks::WHOLE,
-        bar => bar,
-    };
+    let bar = metres[melody[part.start].bar].bar_or_whole();
     let bars = |from: usize, to: usize| {
         let end = if to < part.end {
             melody[to].start

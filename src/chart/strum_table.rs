@@ -149,10 +149,7 @@ impl StrumPattern {
     /// In steps of the hand; where that would be too many slots, of beats; and where even those are too many, a single
     /// stroke for the whole bar.
     fn generated(name: &str, metre: Metre, sounds: impl Fn(Ticks) -> bool) -> Self {
-        let bar = match metre.bar() {
-            Ticks::ZERO => Ticks::WHOLE,
-            bar => bar,
-        };
+        let bar = metre.bar_or_whole();
         let slots = |step: Ticks| usize::try_from(bar.div_rem(step).0).unwrap_or(usize::MAX);
         let steps = [hand_step(metre), Ticks::of(1, i64::from(metre.unit))];
         let step = steps

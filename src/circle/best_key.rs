@@ -6,7 +6,7 @@
 //! facts).
 
 use crate::chart::{Changes, Playing, Tune};
-use crate::frets::{Capo, InKey, Instrument, Setup, ring_in_key};
+use crate::frets::{Capo, FIRST_POSITION_ENDS, InKey, Instrument, Setup, ring_in_key};
 use crate::theory::{Chord, Key, Pitch, Symbol, Transposition};
 
 use super::hands::{AllHands, CapoAdvice};
@@ -22,7 +22,6 @@ const DRONE: f32 = 0.3;
 /// 96 % of the tunes of a dance corpus: sheet of trade facts).
 const BELOW: f32 = 0.5;
 const ABOVE: f32 = 0.15;
-const FIRST_POSITION: i32 = 7;
 /// Melody notes that lie beyond the last fret, each semitone.
 const OFF_THE_NECK: f32 = 0.5;
 /// A turned peg or moved capo of somebody who sets up anew for a key; see [`Setup::work`].
@@ -278,7 +277,7 @@ fn melody_in_key(instrument: &Instrument, melody: Compass) -> (MelodyInKey, f32)
         let below = (lowest - moved(melody.low)).max(0);
         let fret = (moved(melody.high) - highest).max(0);
         let effort = BELOW * times(below)
-            + ABOVE * times(fret - FIRST_POSITION)
+            + ABOVE * times(fret - i32::from(FIRST_POSITION_ENDS))
             + OFF_THE_NECK * times(fret - i32::from(instrument.frets));
         let on_neck = MelodyInKey {
             octave,

@@ -15,7 +15,7 @@ pub(super) fn bar_lines(
     first_of_line: bool,
 ) {
     let space = pen.paper.space;
-    let bar = pen.piece.tune.bars[measure.bar].clone();
+    let bar = &pen.piece.tune.bars[measure.bar];
     let (thin, thick) = (whole(0.09 * space), whole(0.28 * space));
     let end = measure.x + measure.width;
     if first_of_line && !bar.repeat_start && rows.staff.is_none() {

@@ -32,7 +32,6 @@ pub(super) fn groups(events: &[Event], metre: Metre, offset: Ticks) -> Vec<Range
         }
         start = end;
     }
-    groups.dedup();
     by_halves(events, metre, offset, groups)
 }
 

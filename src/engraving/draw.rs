@@ -6,7 +6,7 @@ use crate::chart::Ticks;
 use crate::theory::Key;
 
 use super::bars::{bar_lines, over};
-use super::heads::{before, changes, head_width, heads};
+use super::line_heads::{before, changes, head_width, heads};
 use super::mark::{BarPlace, System};
 use super::measure::{Event, Kind, Measure, syllable};
 use super::pen::{NAMES, Pen, Rows, STAFF_SPACE};

@@ -11,7 +11,7 @@ mod bars;
 mod beam;
 mod curve;
 mod draw;
-mod heads;
+mod line_heads;
 mod lines;
 mod mark;
 mod measure;

@@ -1,5 +1,7 @@
 //! Chords above the notes, words below them, and the line under what is practised.
 
+use crate::chart::Part;
+
 use super::Hidden;
 use super::mark::{Rule, Tone, Word, ems};
 use super::measure::{CHORD, Event, Kind, LYRIC, Measure, syllable};
@@ -8,12 +10,12 @@ use super::pen::{Pen, Rows};
 pub(super) fn chords(pen: &mut Pen<'_>, rows: &Rows, measure: &Measure) {
     let space = pen.paper.space;
     let tune = pen.piece.tune;
-    let part = tune
-        .parts_or_derived()
-        .into_iter()
-        .find(|part| part.first_bar == measure.bar);
+    let begins = |parts: Vec<Part>| {
+        let mut parts = parts.into_iter();
+        parts.find(|part| part.first_bar == measure.bar)
+    };
     let first = pen.system.bars.is_empty();
-    if let Some(part) = part.filter(|_| first) {
+    if let Some(part) = first.then(|| tune.parts_or_derived()).and_then(begins) {
         pen.word(Word {
             x: 0.0,
             y: rows.chords,

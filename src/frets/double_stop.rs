@@ -197,10 +197,9 @@ impl Neck<'_> {
             let highest = if strung.starts_at > 0 { 0 } else { highest };
             let reached = std::iter::once(0).chain(place.position..=highest);
             for fret in reached.filter(|&fret| fret <= self.instrument.last_fret(self.capo)) {
-                let Some(up) = self.instrument.semitones(course, fret, self.capo) else {
+                let Some(midi) = self.instrument.midi(course, fret, self.capo) else {
                     continue;
                 };
-                let midi = strung.open.midi() + i32::from(up);
                 let Some(apart) = self.apart(note.midi, midi) else {
                     continue;
                 };
@@ -264,7 +263,7 @@ fn has(chord: Chord, midi: i32) -> bool {
 /// without chords ends on that of its key.
 fn fits(note: &Sounding, (midi, apart): (i32, Apart), last: bool) -> bool {
     let of_key = || note.key.called_chords().first().map(|&(_, chord)| chord);
-    let chord = note.chord.or_else(|| of_key().filter(|_| last));
+    let chord = note.chord.or_else(|| last.then(of_key).flatten());
     let in_scale = || {
         let mut scale = note.key.scale().into_iter();
         scale.any(|name| name.class() == PitchClass::new(midi))

@@ -217,11 +217,6 @@ impl<'a> Neck<'a> {
         }
     }
 
-    fn open(&self, course: usize) -> Option<i32> {
-        let up = self.instrument.semitones(course, 0, self.capo)?;
-        Some(self.instrument.courses[course].open.midi() + i32::from(up))
-    }
-
     fn neighbours(&mut self, note: &Sounding) -> Vec<Neighbour> {
         let Some(place) = note.place else {
             return vec![];
@@ -230,7 +225,7 @@ impl<'a> Neck<'a> {
         let beside = [place.course.checked_add(1), place.course.checked_sub(1)];
         let mut found = Vec::with_capacity(2);
         for course in beside.into_iter().flatten() {
-            let Some(midi) = self.open(course) else {
+            let Some(midi) = self.instrument.midi(course, 0, self.capo) else {
                 continue;
             };
             let in_chord = note.chord.and_then(|chord| {

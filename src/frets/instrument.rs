@@ -185,6 +185,12 @@ impl Instrument {
             .map(|up| open + raise(up))
     }
 
+    /// The MIDI key number of a course at a fret counted from the capo; see [`Self::sound`].
+    pub(super) fn midi(&self, course: usize, fret: u8, capo: Capo) -> Option<i32> {
+        let up = self.semitones(course, fret, capo)?;
+        Some(self.courses[course].open.midi() + i32::from(up))
+    }
+
     /// Semitones above the open course at a fret counted from the capo; see [`Self::sound`].
     pub(super) fn semitones(&self, course: usize, fret: u8, capo: Capo) -> Option<u8> {
         let starts_at = self.courses.get(course)?.starts_at;

@@ -102,10 +102,8 @@ pub fn name_frets(
     let mut midi = Vec::new();
     for (course, fret) in frets.iter().enumerate() {
         if let Some(fret) = *fret {
-            let up = instrument
-                .semitones(course, fret, capo)
-                .ok_or(NotAShape::OffTheNeck { course, fret })?;
-            midi.push(instrument.courses[course].open.midi() + i32::from(up));
+            let sounds = instrument.midi(course, fret, capo);
+            midi.push(sounds.ok_or(NotAShape::OffTheNeck { course, fret })?);
         }
     }
     let lowest = *midi.iter().min().ok_or(NotAShape::Silent)?;

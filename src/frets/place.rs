@@ -5,7 +5,7 @@ use crate::theory::Pitch;
 use super::instrument::{Capo, Instrument};
 
 /// The last fret of first position on a neck of fifths, and about where a guitarist's hand ends too (common practice).
-const FIRST_POSITION: u8 = 7;
+pub const FIRST_POSITION_ENDS: u8 = 7;
 
 /// An octave in semitones.
 const OCTAVE: i32 = 12;
@@ -45,7 +45,7 @@ impl Instrument {
             let places = courses.filter_map(|course| {
                 let open = self.sound(course, 0, capo)?.midi();
                 let fret = u8::try_from(sounding + shift - open).ok()?;
-                (fret <= FIRST_POSITION.min(self.last_fret(capo))).then_some((course, fret))
+                (fret <= FIRST_POSITION_ENDS.min(self.last_fret(capo))).then_some((course, fret))
             });
             places.min_by_key(|&(_, fret)| fret)
         });

@@ -104,7 +104,7 @@ pub fn ring_in_key(instrument: &Instrument, capo: Capo, key: Key) -> Vec<OpenStr
     let scale = key.scale().map(NoteName::class);
     let (tonic, fifth) = (scale[0], PitchClass::new(scale[0].semitones() + 7));
     let opens: Vec<PitchClass> = (0..instrument.courses.len())
-        .filter_map(|course| sounds(instrument, capo, course))
+        .filter_map(|course| instrument.midi(course, 0, capo))
         .map(PitchClass::new)
         .collect();
     let both = opens.contains(&tonic) && opens.contains(&fifth);
@@ -125,11 +125,6 @@ pub fn ring_in_key(instrument: &Instrument, capo: Capo, key: Key) -> Vec<OpenStr
     open_strings(instrument, capo, key.tonic, quality, &key.scale(), judge)
 }
 
-fn sounds(instrument: &Instrument, capo: Capo, course: usize) -> Option<i32> {
-    let up = instrument.semitones(course, 0, capo)?;
-    Some(instrument.courses[course].open.midi() + i32::from(up))
-}
-
 fn open_strings<Standing>(
     instrument: &Instrument,
     capo: Capo,
@@ -139,7 +134,7 @@ fn open_strings<Standing>(
     judge: impl Fn(PitchClass) -> Standing,
 ) -> Vec<OpenString<Standing>> {
     let open_string = |course| {
-        let midi = sounds(instrument, capo, course)?;
+        let midi = instrument.midi(course, 0, capo)?;
         let class = PitchClass::new(midi);
         let degree = degree_above(root, quality, class);
         let named = names.iter().find(|name| name.class() == class);

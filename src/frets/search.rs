@@ -7,9 +7,9 @@ use crate::theory::{Chord, Need};
 use super::effort::{FINGERS, Weights, times};
 use super::hand::{Frets, Grip, MOST_FRETS, NOT_PLAYED, OPEN_FRETS, WIDEST, best_grip};
 use super::instrument::{Capo, Instrument, MAX_COURSES, Texture};
+use super::lacks::{Sounding, lack, off_ground};
 use super::neck::Neck;
 use super::shape::{Order, Shape};
-use super::sound::{Sounding, lack, off_ground};
 
 /// Steps after which a search stops with what it has. Only odd tunings with many courses come near it: every built-in
 /// instrument is searched to the end.

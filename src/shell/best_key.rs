@@ -7,7 +7,7 @@ use fourcourse::circle::{
     CapoHabit, Compass, Known, MelodyInKey, RankedKey, Seat, SeatInKey, VoiceInKey, VoiceType,
     best_keys,
 };
-use fourcourse::frets::Instrument;
+use fourcourse::frets::{FIRST_POSITION_ENDS, Instrument};
 use fourcourse::theory::{Chord, NoteName, Reads};
 
 use super::page::{columns, pad};
@@ -285,7 +285,7 @@ fn melody_words(melody: MelodyInKey, shell: &Shell) -> Option<String> {
         let count = melody.below.to_string();
         return Some(words.say("shell-best-below", &[("count", count.into())]));
     }
-    if melody.highest_fret > 7 {
+    if melody.highest_fret > FIRST_POSITION_ENDS {
         let fret = melody.highest_fret.to_string();
         return Some(words.say("shell-best-fret", &[("fret", fret.into())]));
     }

@@ -5,10 +5,8 @@ use i18n_embed_fl::fl;
 use super::Words;
 use crate::circle::{CapoHabit, KeyEase, VoiceType};
 use crate::desk::{CircleView, KeyName, Plays, RankedView, SeatKeyView, SeatTitle, SeatView};
+use crate::frets::FIRST_POSITION_ENDS;
 use crate::theory::Reads;
-
-/// The highest fret of a melody that is still in first position.
-const FIRST_POSITION: u8 = 7;
 
 impl Words {
     /// What can be brought to the circle.
@@ -125,7 +123,7 @@ impl Words {
         }
         match seat.melody {
             Some((below, _)) if below > 0 => against.push(fl!(self.loader, "seat-below")),
-            Some((_, fret)) if fret > FIRST_POSITION => {
+            Some((_, fret)) if fret > FIRST_POSITION_ENDS => {
                 against.push(fl!(self.loader, "seat-fret", fret = fret));
             }
             _ => {}

@@ -410,10 +410,7 @@ impl Music {
             self.problems.add(spot, ProblemKind::Length);
             count = 1;
         }
-        let bar = match self.metre.bar() {
-            Ticks::ZERO => Ticks::WHOLE,
-            bar => bar,
-        };
+        let bar = self.metre.bar_or_whole();
         if let Some(at) = self.overlay {
             self.overlay = Some(at + bar);
             return;

@@ -13,10 +13,9 @@ const HIGH: usize = 1;
 fn reached(instrument: &Instrument, capo: Capo, midi: i32) -> (bool, bool) {
     let first = 3 * instrument.frets_a_finger.max(1) + 1;
     let mut on = false;
-    for (course, strung) in instrument.courses.iter().enumerate() {
+    for course in 0..instrument.courses.len() {
         for fret in 0..=instrument.last_fret(capo) {
-            let up = instrument.semitones(course, fret, capo);
-            if up.is_some_and(|up| strung.open.midi() + i32::from(up) == midi) {
+            if instrument.midi(course, fret, capo) == Some(midi) {
                 on = true;
                 if fret <= first {
                     return (true, true);

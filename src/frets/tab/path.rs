@@ -134,8 +134,7 @@ impl Neck<'_> {
         let courses = self.instrument.courses.iter().take(MAX_COURSES).enumerate();
         courses.filter_map(move |(course, strung)| {
             // Sounding at the fret 0 counts the capo in, and a short string its own nut.
-            let open =
-                strung.open.midi() + i32::from(self.instrument.semitones(course, 0, self.capo)?);
+            let open = self.instrument.midi(course, 0, self.capo)?;
             let fret = match strung.starts_at {
                 0 => u8::try_from(midi - open).ok()?,
                 _ if midi == open => 0,
@@ -144,8 +143,7 @@ impl Neck<'_> {
                     (at.checked_add(up)?).checked_sub(self.capo.fret)?
                 }
             };
-            let up = self.instrument.semitones(course, fret, self.capo)?;
-            (strung.open.midi() + i32::from(up) == midi).then_some((course, fret))
+            (self.instrument.midi(course, fret, self.capo)? == midi).then_some((course, fret))
         })
     }
 

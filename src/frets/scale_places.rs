@@ -32,8 +32,7 @@ pub fn scale_places(
 ) -> Vec<Vec<ScalePlace>> {
     let scale = key.scale();
     let place = |course: usize, fret: u8| {
-        let up = instrument.semitones(course, fret, capo)?;
-        let class = PitchClass::new(instrument.courses[course].open.midi() + i32::from(up));
+        let class = PitchClass::new(instrument.midi(course, fret, capo)?);
         let degree = scale.iter().position(|note| note.class() == class)?;
         Some(ScalePlace {
             fret,

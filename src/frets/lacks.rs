@@ -75,7 +75,7 @@ pub(super) fn lack(neck: &Neck, weights: &Weights, frets: &Frets, now: Sounding)
     }
     effort += off_ground(neck, weights, (low, lowest));
     let has_bass = neck.has_bass(weights.bass_beyond);
-    if has_bass && low < MUDDY_BELOW && next - low < FOURTH && next > low {
+    if has_bass && low < MUDDY_BELOW && next.saturating_sub(low) < FOURTH && next > low {
         effort += weights.muddy;
     }
     Some(effort)

@@ -187,7 +187,11 @@ impl Words {
 
     /// How many tunes are shown, of how many.
     pub fn tunes(&self, view: &SongbookView) -> String {
-        let (shown, count) = (view.rows.len(), view.total);
+        self.tunes_of(view.rows.len(), view.total)
+    }
+
+    /// So many tunes, of so many.
+    fn tunes_of(&self, shown: usize, count: usize) -> String {
         if shown == count {
             fl!(self.loader, "songbook-count", count = count)
         } else {

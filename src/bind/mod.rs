@@ -153,8 +153,8 @@ struct Inner {
     settings: RefCell<settings::Settings>,
     circle: RefCell<circle::Circle>,
     tonight: RefCell<tonight::Tonight>,
-    /// Tonight's list is open beside the page.
-    tonight_open: Cell<bool>,
+    /// The room that is looked through, beside the page where the window is wide.
+    side: Cell<Room>,
 }
 
 impl Interface {
@@ -182,7 +182,7 @@ impl Interface {
             settings: RefCell::default(),
             circle: RefCell::default(),
             tonight: RefCell::default(),
-            tonight_open: Cell::new(false),
+            side: Cell::new(Room::Songbook),
         });
         let interface = Self(inner);
         interface.hook_words();
@@ -264,29 +264,29 @@ impl Interface {
         inner.app.set_notice(notice.unwrap_or_default().into());
         inner.settings.borrow_mut().show(self, settings);
         inner.songbook.borrow_mut().show(self, songbook);
-        let called = inner.host.borrow_mut().called();
-        inner.called.borrow_mut().show(self, called);
-        self.show_open(room);
-        self.tick();
         let page = inner.host.borrow().page();
+        self.show_open(room, page);
+        self.tick();
         inner.app.set_page(to_made(page));
         inner.app.set_room(to_made(room));
     }
 
-    /// Shows the circle and tonight's list where they are open: they cost more than a touch of the Stand should.
-    fn show_open(&self, room: Room) {
+    /// Shows what was called, the circle and tonight's list where they are open: they cost more than a touch of the Stand
+    /// should.
+    fn show_open(&self, room: Room, page: Room) {
         let inner = &self.0;
-        match room {
-            Room::Tonight => inner.tonight_open.set(true),
-            Room::Songbook | Room::Called | Room::Settings => inner.tonight_open.set(false),
-            Room::Circle | Room::Stand | Room::Porch => {}
+        if !matches!(room, Room::Circle | Room::Stand | Room::Porch) {
+            inner.side.set(room);
         }
-        let page = inner.host.borrow().page();
+        if inner.side.get() == Room::Called {
+            let view = inner.host.borrow_mut().called();
+            inner.called.borrow_mut().show(self, view);
+        }
         if page == Room::Circle {
             let view = inner.host.borrow_mut().circle();
             inner.circle.borrow_mut().show(self, view);
         }
-        if inner.tonight_open.get() {
+        if inner.side.get() == Room::Tonight {
             let view = inner.host.borrow().tonight();
             inner.tonight.borrow_mut().show(self, view);
         }

@@ -80,7 +80,7 @@ fn show_state(global: &made::Porch<'_>, words: &Words, view: &LessonView) {
     global.set_held(view.follow == FollowState::Held);
     global.set_tempo(crate::words::tempo(view.tempo).into());
     global.set_percent(format!("{} %", view.percent).into());
-    global.set_drill(view.drill.as_ref().map_or("", |_| "drill").into());
+    global.set_drill(view.drill.is_some());
 }
 
 fn versions(words: &Words, view: &LessonView) -> ModelRc<made::VersionChoice> {

@@ -42,9 +42,8 @@ impl Desk {
             if self.open.is_some() {
                 self.read_from();
             }
-        } else if self.circle.ask(ask, self.songbook.as_ref()) {
-            let kept = self.songbook.keep_circle(self.circle.kept());
-            self.must_be_kept(kept);
+        } else {
+            self.unkept_seats |= self.circle.ask(ask, self.songbook.as_ref());
         }
     }
 

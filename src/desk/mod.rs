@@ -20,6 +20,7 @@ mod plan;
 mod players;
 mod porch;
 mod practise;
+mod rooms;
 mod safe;
 mod settings;
 mod songbook;
@@ -118,7 +119,7 @@ pub struct Desk {
     /// The settings are others than those that are kept.
     unkept: bool,
     /// So are the names of the seats.
-    unkept_names: bool,
+    unkept_seats: bool,
     /// It was said that nothing of the evening can be kept.
     said_unkept: bool,
 }
@@ -166,7 +167,7 @@ impl Desk {
             said_unkept: matches!(notice, Some(Notice::ReadOnly | Notice::NothingKept)),
             notice,
             unkept: false,
-            unkept_names: false,
+            unkept_seats: false,
         }
     }
 
@@ -222,10 +223,6 @@ impl Desk {
         );
         match ask {
             Ask::Go(Room::Stand) if self.open.is_none() => {}
-            Ask::Go(Room::Called) => {
-                self.called.enter(self.room);
-                self.room = Room::Called;
-            }
             Ask::Go(room) => self.go(room),
             Ask::Back => self.back(at),
             Ask::CloseNotice => self.notice = None,
@@ -254,9 +251,6 @@ impl Desk {
             | Ask::LessMotion(_) => self.set(ask, now),
             Ask::Band(ask) => self.ask_band(ask, at),
             Ask::Called(ask) => self.ask_called(ask, at),
-            Ask::Circle(ask) if slides => {
-                self.unkept_names |= self.circle.ask(ask, self.songbook.as_ref());
-            }
             Ask::Circle(ask) => self.ask_circle(ask, at),
             Ask::Tonight(ask) => self.ask_tonight(ask, at),
             Ask::Porch(ask) => self.ask_porch(ask, at),
@@ -373,7 +367,7 @@ impl Desk {
 
     /// Keeps the settings and the names of the seats, if they are others than those that are kept.
     fn keep(&mut self) {
-        if std::mem::take(&mut self.unkept_names) {
+        if std::mem::take(&mut self.unkept_seats) {
             let kept = self.songbook.keep_circle(self.circle.kept());
             self.must_be_kept(kept);
         }

@@ -13,7 +13,7 @@ use crate::desk::{Entry, Planned, Played, Practice, SeatSettings, Settings, Song
 use super::open;
 use super::reluctant::Reluctant;
 use super::search::Index;
-use super::value;
+use super::value::{self, ValueError};
 
 /// Tunes by id.
 pub(super) const TUNES: TableDefinition<u64, &[u8]> = TableDefinition::new("tunes");
@@ -181,13 +181,22 @@ impl Store {
         kept.is_ok()
     }
 
-    /// What has been practised; entries that cannot be read are left out.
-    fn read_practice(&self) -> Option<Vec<Practice>> {
-        let transaction = self.database.as_ref()?.begin_read().ok()?;
-        let table = transaction.open_table(PRACTICE).ok()?;
-        let rows = table.iter().ok()?.flatten();
-        let entries = rows.filter_map(|(_, bytes)| value::read_practice(bytes.value()).ok());
-        Some(entries.collect())
+    /// The values of a table in the order of their keys; those that cannot be read are left out.
+    fn rows<T>(
+        &self,
+        table: TableDefinition<u64, &[u8]>,
+        read: impl Fn(&[u8]) -> Result<T, ValueError>,
+    ) -> Vec<T> {
+        let rows = || {
+            let transaction = self.database.as_ref()?.begin_read().ok()?;
+            let table = transaction.open_table(table).ok()?;
+            let rows = table.iter().ok()?.flatten();
+            Some(
+                rows.filter_map(|(_, bytes)| read(bytes.value()).ok())
+                    .collect(),
+            )
+        };
+        rows().unwrap_or_default()
     }
 
     /// Keeps what was practised, in place of the same of that day.
@@ -367,14 +376,7 @@ impl Songbook for Store {
     }
 
     fn played(&self) -> Vec<Played> {
-        let read = || {
-            let transaction = self.database.as_ref()?.begin_read().ok()?;
-            let table = transaction.open_table(PLAYED).ok()?;
-            let rows = table.iter().ok()?.filter_map(Result::ok);
-            let played = rows.filter_map(|(_, bytes)| value::read_played(bytes.value()).ok());
-            Some(played.collect())
-        };
-        read().unwrap_or_default()
+        self.rows(PLAYED, value::read_played)
     }
 
     fn keep_played(&mut self, played: Played) -> bool {
@@ -388,7 +390,7 @@ impl Songbook for Store {
     }
 
     fn practice(&self) -> Vec<Practice> {
-        self.read_practice().unwrap_or_default()
+        self.rows(PRACTICE, value::read_practice)
     }
 
     fn keep_practice(&mut self, practice: &Practice) -> bool {
@@ -396,7 +398,7 @@ impl Songbook for Store {
     }
 
     fn today(&self) -> NaiveDate {
-        super::evening::tonight()
+        super::day::tonight()
     }
 
     fn restore_shipped(&mut self) -> bool {

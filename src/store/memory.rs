@@ -122,7 +122,7 @@ impl Songbook for Memory {
 
     fn today(&self) -> NaiveDate {
         let day = self.day.as_ref().map(|day| day.get());
-        day.unwrap_or_else(super::evening::tonight)
+        day.unwrap_or_else(super::day::tonight)
     }
 
     fn restore_shipped(&mut self) -> bool {

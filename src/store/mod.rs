@@ -3,9 +3,9 @@
 pub mod search;
 pub mod shipped;
 
+mod day;
 #[cfg(not(target_arch = "wasm32"))]
 mod disk;
-mod evening;
 mod folder;
 mod memory;
 #[cfg(not(target_arch = "wasm32"))]

@@ -39,17 +39,7 @@ impl Words {
 
     /// How many tunes were found.
     pub fn found_count(&self, view: &FinderView) -> String {
-        let (shown, count) = (view.rows.len(), view.count);
-        if shown == count {
-            fl!(self.loader, "songbook-count", count = count)
-        } else {
-            fl!(
-                self.loader,
-                "songbook-count-of",
-                shown = shown,
-                count = count
-            )
-        }
+        self.tunes_of(view.rows.len(), view.count)
     }
 
     /// How many tunes the list has.

@@ -162,7 +162,6 @@ impl Circle {
         let settings = shelf.settings;
         let set = self.set(settings);
         let titles = view::titles(&set);
-        let seats: Vec<Seat> = set.iter().map(|seat| seat.seat(settings)).collect();
         let other = self.other.take();
         let looked = match &other {
             Some((id, tune)) => Some(Looked {
@@ -176,12 +175,10 @@ impl Circle {
         };
         let (mut keys, mut looked_at) = (Vec::new(), 0);
         if let Some(looked) = &looked {
-            self.work_out(looked, &seats);
-            let voices = set.iter().map(|seat| seat.sings.map(Sings::compass));
-            let with_voice: Vec<_> = set.iter().cloned().zip(voices).collect();
+            self.work_out(looked, shelf.seats);
             let ranked = self.ranked.as_ref().map_or(&[][..], |(_, ranked)| ranked);
             let tonics = (looked.key.tonic, looked.tune.key.tonic);
-            keys = view::keys(ranked, tonics, &with_voice, settings);
+            keys = view::keys(ranked, tonics, &set, settings);
             let wanted = self.looked_at.map(|tonic| tonic.class());
             let place = |key: &RankedView| Some(key.tonic.class()) == wanted;
             looked_at = keys.iter().position(place).unwrap_or(0);

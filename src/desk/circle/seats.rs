@@ -4,6 +4,7 @@ use crate::circle::{CapoHabit, Compass, Known, Seat, VoiceType};
 use crate::frets::{Instrument, RETUNE};
 use crate::theory::{Chord, Key, Mode, PitchClass, Reads};
 
+use super::super::on_stand::MOST_CAPO;
 use super::super::settings::{FIRST_CHORDS, Settings};
 
 /// Most seats of a circle.
@@ -227,7 +228,6 @@ impl SeatSettings {
 }
 
 /// The highest capo that a seat can be given; above it there is hardly a neck left (common practice).
-const MOST_CAPO: u8 = super::super::on_stand::MOST_CAPO;
 
 /// Shapes of the first lessons: two-finger shapes, then the minors, E, and the sevenths of these keys (the sheet of trade
 /// facts, common practice).

@@ -1,6 +1,6 @@
 //! The circle as it is seen.
 
-use crate::circle::{Compass, KeyEase, RankedKey, SeatInKey, Sheet, tune_ease};
+use crate::circle::{KeyEase, RankedKey, SeatInKey, Sheet, tune_ease};
 use crate::frets::{Capo, Instrument};
 use crate::theory::{NoteName, NoteStyle, Pitch, Reads};
 
@@ -9,7 +9,7 @@ use super::super::finder::FinderView;
 use super::super::settings::{Settings, Tuning};
 use super::super::songbook::TuneId;
 use super::super::stand::ShapeView;
-use super::seats::{Plays, SeatSettings};
+use super::seats::{Plays, SeatSettings, Sings};
 
 /// A key as it is told: its tonic in the player's names, and its mode by id.
 pub type KeyName = (String, String);
@@ -257,7 +257,7 @@ fn note(pitch: Pitch, style: NoteStyle) -> String {
 pub(super) fn keys(
     ranked: &[RankedKey],
     (called, written): (NoteName, NoteName),
-    seats: &[(SeatSettings, Option<Compass>)],
+    seats: &[SeatSettings],
     settings: &Settings,
 ) -> Vec<RankedView> {
     let eases = tune_ease(ranked);
@@ -273,7 +273,7 @@ pub(super) fn keys(
             written: key.key.tonic.class() == written.class(),
             ease,
             seats: each
-                .map(|((in_key, (set, voice)), ease)| in_words(in_key, set, *voice, ease, settings))
+                .map(|((in_key, set), ease)| in_words(in_key, set, ease, settings))
                 .collect(),
         }
     };
@@ -283,7 +283,6 @@ pub(super) fn keys(
 fn in_words(
     in_key: &SeatInKey,
     set: &SeatSettings,
-    voice: Option<Compass>,
     ease: KeyEase,
     settings: &Settings,
 ) -> SeatKeyView {
@@ -310,12 +309,15 @@ fn in_words(
         melody: in_key
             .melody
             .map(|melody| (melody.below, melody.highest_fret)),
-        voice: in_key.voice.zip(voice).map(|(asked, sings)| VoiceView {
-            low: note(asked.melody.low, style),
-            high: note(asked.melody.high, style),
-            top: (note(sings.high, style), asked.over),
-            bottom: (note(sings.low, style), asked.under),
-        }),
+        voice: in_key
+            .voice
+            .zip(set.sings.map(Sings::compass))
+            .map(|(asked, sings)| VoiceView {
+                low: note(asked.melody.low, style),
+                high: note(asked.melody.high, style),
+                top: (note(sings.high, style), asked.over),
+                bottom: (note(sings.low, style), asked.under),
+            }),
         written: reads.then(|| key_name(in_key.written, settings)),
     }
 }

@@ -176,10 +176,9 @@ impl OnStand {
         let hands = (&self.hands.instrument, self.hands.capo);
         let page = self.lesson.page(&self.played, hands, desk, style);
         let versions = self.lesson.versions(&self.played, hands);
-        let tab = self
-            .lesson
-            .arrangement(&self.played, hands, self.lesson.version);
-        let report = tab.drone_report();
+        let version = self.lesson.version;
+        let arranged = self.lesson.arrangement(&self.played, hands, version);
+        let (report, off_the_neck) = (arranged.report.clone(), arranged.off_the_neck);
         let names = self.hands.courses();
         let rings = report
             .courses
@@ -196,14 +195,14 @@ impl OnStand {
             mode: self.key().mode.id().to_owned(),
             versions,
             version: self.lesson.version,
-            phrases: self.lesson.phrase_views(&self.tune),
+            phrases: self.lesson.phrase_views.clone(),
             phrase: self.lesson.phrase,
             again: self.lesson.again,
             hidden: self.lesson.hidden,
             staff: desk.staff,
             fingers: desk.fingers,
             rings: (report, rings),
-            off_the_neck: tab.off_the_neck().count(),
+            off_the_neck,
             spot,
             page: Laid(page),
             follow: self.follow_state(place),
@@ -250,10 +249,10 @@ impl OnStand {
             return Vec::new();
         }
         let hands = (&self.hands.instrument, self.hands.capo);
-        let tab = self
+        let arranged = self
             .lesson
             .arrangement(&self.played, hands, Version::DoubleStops);
-        let mut drills = tab.stop_drills();
+        let mut drills = arranged.tab.stop_drills();
         drills.truncate(EXERCISES);
         drills
     }

@@ -4,7 +4,8 @@ use std::collections::HashMap;
 use std::rc::Rc;
 
 use crate::chart::{
-    Arrangement, Phrase, Playing, StopDrill, Ticks, Tune, Version, Wishes, dots, easiest_that_rings,
+    Arrangement, DroneReport, Phrase, Playing, StopDrill, Ticks, Tune, Version, Wishes, dots,
+    easiest_that_rings,
 };
 use crate::engraving::{Hidden, Page, Paper, Piece};
 use crate::frets::{Capo, Ease, Instrument};
@@ -15,14 +16,14 @@ use super::view::{ChangeView, PhraseView, StopView, VersionView};
 
 /// What the page is laid out for, whatever tune lies on it.
 #[derive(Debug, Clone, PartialEq)]
-pub(in crate::desk) struct Desk {
+pub(in crate::desk) struct PageDesk {
     /// Width and the distance of two courses, in dp.
     pub(in crate::desk) paper: (f32, f32),
     pub(in crate::desk) staff: bool,
     pub(in crate::desk) fingers: bool,
 }
 
-impl Default for Desk {
+impl Default for PageDesk {
     fn default() -> Self {
         Self {
             paper: (388.0, 15.0),
@@ -35,6 +36,24 @@ impl Default for Desk {
 /// Double stops and chord changes.
 pub(in crate::desk) type Exercises = (Rc<Vec<StopView>>, Rc<Vec<ChangeView>>);
 
+/// An arrangement, with what its notes come to.
+#[derive(Debug, Clone)]
+pub(in crate::desk) struct Arranged {
+    pub(in crate::desk) tab: Rc<Arrangement>,
+    pub(in crate::desk) report: DroneReport,
+    pub(in crate::desk) off_the_neck: usize,
+}
+
+impl From<Arrangement> for Arranged {
+    fn from(tab: Arrangement) -> Self {
+        Self {
+            report: tab.drone_report(),
+            off_the_neck: tab.off_the_neck().count(),
+            tab: Rc::new(tab),
+        }
+    }
+}
+
 /// A lesson: what is chosen, and what was computed of it so far.
 #[derive(Debug)]
 pub(in crate::desk) struct Lesson {
@@ -45,11 +64,13 @@ pub(in crate::desk) struct Lesson {
     /// Beats a minute of the tune itself.
     pub(in crate::desk) usual: f32,
     phrases: Vec<Phrase>,
+    /// The same by part, as they are seen.
+    pub(in crate::desk) phrase_views: Vec<PhraseView>,
     /// When each written bar begins.
     starts: Vec<Ticks>,
     /// The arrangement of an exercise, which is not looked for.
     pub(in crate::desk) given: Option<Arrangement>,
-    arranged: HashMap<Version, Rc<Arrangement>>,
+    arranged: HashMap<Version, Arranged>,
     versions: Option<Vec<VersionView>>,
     page: Option<(Paper, Version, Rc<Page>)>,
     pub(in crate::desk) drills: Option<Exercises>,
@@ -65,7 +86,7 @@ impl Lesson {
             at += bar.length;
             start
         });
-        Self {
+        let mut lesson = Self {
             version: Version::Plain,
             phrase: None,
             again: false,
@@ -73,13 +94,16 @@ impl Lesson {
             usual,
             starts: starts.collect(),
             phrases: tune.phrases(),
+            phrase_views: Vec::new(),
             given: None,
             arranged: HashMap::new(),
             versions: None,
             page: None,
             drills: None,
             counted: 0,
-        }
+        };
+        lesson.phrase_views = lesson.views_of_phrases(tune);
+        lesson
     }
 
     /// The key, the chords or the hands have changed.
@@ -103,13 +127,15 @@ impl Lesson {
         tune: &Tune,
         hands: (&Instrument, Capo),
         version: Version,
-    ) -> Rc<Arrangement> {
+    ) -> &Arranged {
         let given = &self.given;
         let arrange = || match given {
-            Some(given) => Rc::new(given.clone()),
-            None => Rc::new(tune.arranged(hands.0, hands.1, version.wishes(Wishes::default()))),
+            Some(given) => given.clone().into(),
+            None => tune
+                .arranged(hands.0, hands.1, version.wishes(Wishes::default()))
+                .into(),
         };
-        Rc::clone(self.arranged.entry(version).or_insert_with(arrange))
+        self.arranged.entry(version).or_insert_with(arrange)
     }
 
     /// The versions with how hard they are.
@@ -136,7 +162,7 @@ impl Lesson {
         &mut self,
         tune: &Tune,
         (instrument, capo): (&Instrument, Capo),
-        desk: &Desk,
+        desk: &PageDesk,
         style: NoteStyle,
     ) -> Rc<Page> {
         let paper = Paper {
@@ -157,7 +183,8 @@ impl Lesson {
         {
             return Rc::clone(page);
         }
-        let tab = self.arrangement(tune, (instrument, capo), self.version);
+        let version = self.version;
+        let tab = Rc::clone(&self.arrangement(tune, (instrument, capo), version).tab);
         let piece = Piece {
             tune,
             notes: &tab.notes,
@@ -169,8 +196,7 @@ impl Lesson {
         page
     }
 
-    /// The phrases by part.
-    pub(in crate::desk) fn phrase_views(&self, tune: &Tune) -> Vec<PhraseView> {
+    fn views_of_phrases(&self, tune: &Tune) -> Vec<PhraseView> {
         let parts = tune.parts_or_derived();
         let mut last = (None, 0);
         let one = |phrase: &Phrase| {

@@ -15,7 +15,7 @@ use chrono::NaiveDate;
 use crate::chart::{Tune, Version};
 use crate::engraving::Hidden;
 
-pub(in crate::desk) use lesson::{Desk as PageDesk, Exercises, Lesson, stop_view};
+pub(in crate::desk) use lesson::{Exercises, Lesson, PageDesk, stop_view};
 pub(in crate::desk) use log::{Facts, suggestions};
 pub use log::{Practice, Reason, Stretch, Suggestion};
 pub use view::{ChangeView, Drill, Laid, LessonView, PhraseView, PorchView, StopView, VersionView};
@@ -136,7 +136,7 @@ impl Porch {
 
 /// What the suggestions have to know of a tune.
 fn facts_of(tune: &Tune) -> Facts {
-    let views = Lesson::new(tune, 0.0).phrase_views(tune);
+    let views = Lesson::new(tune, 0.0).phrase_views;
     let own = views
         .iter()
         .zip(0_u16..)

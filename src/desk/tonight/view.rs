@@ -168,6 +168,9 @@ impl Tonight {
         songbook: &dyn Songbook,
         settings: &Settings,
     ) -> Option<NextTune> {
+        if self.planned.is_empty() {
+            return None; // which day it is need not be asked for at each frame
+        }
         let planned = self.next(open, songbook.today())?;
         let entry = self.entry(planned.tune, songbook)?;
         let (key, mode) = key_name(self.key(planned, songbook)?, settings);

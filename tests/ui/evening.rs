@@ -101,6 +101,39 @@ impl Evening {
         self.app().window()
     }
 
+    /// What can be touched and is smaller than a finger, 48 dp, at any of the sizes that windows have.
+    pub(crate) fn too_small(&self) -> Vec<String> {
+        const ROLES: [AccessibleRole; 4] = [
+            AccessibleRole::Button,
+            AccessibleRole::ListItem,
+            AccessibleRole::RadioButton,
+            AccessibleRole::Switch,
+        ];
+        let mut small = Vec::new();
+        for (width, height) in [
+            (412.0, 915.0),
+            (360.0, 640.0),
+            (320.0, 568.0),
+            (800.0, 360.0),
+            (820.0, 1180.0),
+            (1280.0, 800.0),
+        ] {
+            self.turn(width, height);
+            for role in ROLES {
+                let query = ElementQuery::from_root(self.app()).match_descendants();
+                for element in query.match_accessible_role(role).find_all() {
+                    let size = element.size();
+                    if size.width < 48.0 || size.height < 48.0 {
+                        let label = element.accessible_label().unwrap_or_default();
+                        let (wide, tall) = (size.width, size.height);
+                        small.push(format!("{label} at {width} x {height}: {wide} x {tall}"));
+                    }
+                }
+            }
+        }
+        small
+    }
+
     /// Turns the phone, or pulls at the corner of the window.
     pub(crate) fn turn(&self, width: f32, height: f32) {
         let size = LogicalSize::new(width, height);

@@ -394,42 +394,11 @@ fn the_words_that_are_sung_go_along_with_the_bars() {
 
 #[test]
 fn nothing_that_can_be_touched_is_smaller_than_a_finger() {
-    const ROLES: [AccessibleRole; 4] = [
-        AccessibleRole::Button,
-        AccessibleRole::ListItem,
-        AccessibleRole::RadioButton,
-        AccessibleRole::Switch,
-    ];
     let evening = upright();
     let mut small = Vec::new();
     let mut measure = |room: &str| {
-        for (width, height) in [
-            (412.0, 915.0),
-            (360.0, 640.0),
-            (320.0, 568.0),
-            (800.0, 360.0),
-            (820.0, 1180.0),
-            (1280.0, 800.0),
-        ] {
-            evening.turn(width, height);
-            for role in ROLES {
-                let query = ElementQuery::from_root(evening.app()).match_descendants();
-                for element in query.match_accessible_role(role).find_all() {
-                    let size = element.size();
-                    let label = element.accessible_label().unwrap_or_default();
-                    if size.width < 48.0 || size.height < 48.0 {
-                        small.push((
-                            room.to_owned(),
-                            width,
-                            height,
-                            label,
-                            size.width,
-                            size.height,
-                        ));
-                    }
-                }
-            }
-        }
+        let found = evening.too_small().into_iter();
+        small.extend(found.map(|what| format!("{room}: {what}")));
     };
     measure("songbook");
     evening.turn(UPRIGHT.0, UPRIGHT.1);

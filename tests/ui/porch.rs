@@ -2,7 +2,7 @@
 
 use fourcourse::bind::PorchGlobal;
 use fourcourse::desk::{Ask, Room};
-use i_slint_backend_testing::{AccessibleRole, ElementQuery};
+
 use slint::platform::Key;
 use slint::{ComponentHandle, Model};
 
@@ -157,35 +157,11 @@ fn exercises_of_the_tune_are_begun_and_ended() {
 
 #[test]
 fn nothing_on_the_porch_is_smaller_than_a_finger() {
-    const ROLES: [AccessibleRole; 4] = [
-        AccessibleRole::Button,
-        AccessibleRole::ListItem,
-        AccessibleRole::RadioButton,
-        AccessibleRole::Switch,
-    ];
     let evening = on_the_porch("Millrace Reel");
     let mut small = Vec::new();
     for home in [false, true] {
-        for (width, height) in [
-            (412.0, 915.0),
-            (360.0, 640.0),
-            (320.0, 568.0),
-            (800.0, 360.0),
-            (820.0, 1180.0),
-            (1280.0, 800.0),
-        ] {
-            evening.turn(width, height);
-            for role in ROLES {
-                let query = ElementQuery::from_root(evening.app()).match_descendants();
-                for element in query.match_accessible_role(role).find_all() {
-                    let size = element.size();
-                    if size.width < 48.0 || size.height < 48.0 {
-                        let label = element.accessible_label().unwrap_or_default();
-                        small.push((home, width, height, label, size.width, size.height));
-                    }
-                }
-            }
-        }
+        let found = evening.too_small().into_iter();
+        small.extend(found.map(|what| format!("home {home}: {what}")));
         evening.turn(412.0, 915.0);
         if !home {
             evening.touch("What to practise");

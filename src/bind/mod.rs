@@ -42,7 +42,8 @@ mod made {
 /// The window as a component, what the Stand tells of its layout, what the band sheet shows, and the colours, for the tests that drive and measure.
 pub use made::{
     App, Band as BandGlobal, Called as CalledGlobal, Circle as CircleGlobal, Colours, HeldName,
-    Porch as PorchGlobal, Stand as StandGlobal, Theme as ThemeGlobal, Tonight as TonightGlobal,
+    PageGround, Porch as PorchGlobal, Stand as StandGlobal, Theme as ThemeGlobal,
+    Tonight as TonightGlobal,
 };
 
 /// What the window shows and asks: the desk, with whoever carries out what reaches beyond it.

@@ -2,13 +2,13 @@
 
 use std::rc::Rc;
 
-use slint::{ComponentHandle, ModelRc, SharedString};
+use slint::{ComponentHandle, ModelRc};
 
 use super::keep::{fixed, int};
 use super::{Interface, made, place};
 use crate::chart::{Direction, Version};
 use crate::desk::{Ask, FollowState, LessonView, PorchAsk, PorchView, Room};
-use crate::engraving::{Hidden, Page, Spot, System, Tone};
+use crate::engraving::{Ground, Hidden, Page, Spot, System, Tone};
 use crate::words::Words;
 
 /// What is on the screen, so that only changes are told.
@@ -150,6 +150,15 @@ fn tone(tone: Tone) -> made::Tone {
     }
 }
 
+fn ground(ground: Ground) -> made::PageGround {
+    match ground {
+        Ground::None => made::PageGround::None,
+        Ground::Patch => made::PageGround::Patch,
+        Ground::Ring => made::PageGround::Ring,
+        Ground::Frame => made::PageGround::Frame,
+    }
+}
+
 fn systems(words: &Words, page: &Page) -> ModelRc<made::PageSystem> {
     let mut bar = 0;
     let systems: Vec<_> = page
@@ -196,7 +205,7 @@ fn system(words: &Words, system: &System, number: &mut usize) -> made::PageSyste
             text: word.text.as_str().into(),
             centred: word.centred,
             bold: word.bold,
-            patch: word.patch,
+            ground: ground(word.ground),
             tone: tone(word.tone),
         })),
         rules: fixed(system.rules.iter().map(|rule| made::PageRule {
@@ -223,7 +232,7 @@ fn head(page: &Page, spot: Option<&Spot>) -> made::PageHead {
     let Some(spot) = spot else {
         return made::PageHead::default();
     };
-    let wide = spot.figures.iter().any(|(_, text)| text.len() > 1);
+    let wide = spot.figures.iter().any(|figure| figure.text.len() > 1);
     let width = if wide { 1.8 } else { 1.35 } * space;
     let (top, foot) = (page.pick - 1.1 * space, page.courses.1 + 0.65 * space);
     let (pick, half, part) = match spot.pick {
@@ -239,9 +248,10 @@ fn head(page: &Page, spot: Option<&Spot>) -> made::PageHead {
         top,
         height: foot - top,
         size: 1.14 * space,
-        figures: fixed(spot.figures.iter().map(|(y, text)| made::PageFigure {
-            y: *y,
-            text: SharedString::from(text),
+        figures: fixed(spot.figures.iter().map(|figure| made::PageFigure {
+            y: figure.y,
+            text: figure.text.as_str().into(),
+            rings: figure.rings,
         })),
         pick: pick.into(),
         pick_y: page.pick,

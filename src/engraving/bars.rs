@@ -2,7 +2,7 @@
 
 use crate::chart::Jump;
 
-use super::mark::{Rule, Tone, Word, ems};
+use super::mark::{Ground, Rule, Tone, Word, ems};
 use super::measure::Measure;
 use super::pen::{NAMES, Pen, Rows, STAFF_SPACE, whole};
 
@@ -177,7 +177,7 @@ fn label(pen: &mut Pen<'_>, text: String, x: f32, y: f32) -> f32 {
         text,
         centred: false,
         bold: true,
-        patch: false,
+        ground: Ground::None,
         tone: Tone::Quiet,
     });
     x + width

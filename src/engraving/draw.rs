@@ -236,7 +236,7 @@ fn measure_spots(
             at: event.at,
             system,
             x: event.x,
-            figures: figures.into_iter().map(|(y, text, _)| (y, text)).collect(),
+            figures,
             pick: note.map(|note| note.note.direction),
         }
     };

@@ -3,7 +3,7 @@
 use crate::chart::Metre;
 use crate::theory::Key;
 
-use super::mark::{Rule, Tone, Word};
+use super::mark::{Ground, Rule, Tone, Word};
 use super::measure::Measure;
 use super::pen::{Pen, Rows, STAFF_SPACE, whole};
 use super::pitch::{Clef, signature};
@@ -87,7 +87,7 @@ pub(super) fn heads(
             text: course.open.name.in_style(pen.paper.style),
             centred: true,
             bold: false,
-            patch: false,
+            ground: Ground::None,
             tone: Tone::Quiet,
         });
     }

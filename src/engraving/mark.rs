@@ -29,6 +29,20 @@ pub struct Sign {
     pub tone: Tone,
 }
 
+/// What a word stands on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
+pub enum Ground {
+    /// Nothing: what is behind it shows through.
+    #[default]
+    None,
+    /// A patch that interrupts the line behind it.
+    Patch,
+    /// A patch in a ring: a drone, told by its form in any tone.
+    Ring,
+    /// A frame, as musicians put round the letter of a part so that nobody takes it for a chord.
+    Frame,
+}
+
 /// A word or a figure.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Word {
@@ -46,8 +60,8 @@ pub struct Word {
     pub centred: bool,
     /// It is heavy.
     pub bold: bool,
-    /// It interrupts the line that it stands on.
-    pub patch: bool,
+    /// What it stands on.
+    pub ground: Ground,
     /// How it stands out.
     pub tone: Tone,
 }

@@ -29,7 +29,7 @@ use crate::chart::{Direction, TabNote, Ticks, Tune};
 use crate::frets::Instrument;
 use crate::theory::NoteStyle;
 
-pub use mark::{BarPlace, Curve, Rule, Sign, System, Tone, Word};
+pub use mark::{BarPlace, Curve, Ground, Rule, Sign, System, Tone, Word};
 
 /// How much of the page is covered, so that a tune is learnt by heart little by little.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
@@ -92,6 +92,17 @@ pub struct Piece<'a> {
     pub instrument: &'a Instrument,
 }
 
+/// A figure of the tablature.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Figure {
+    /// The middle of its line.
+    pub y: f32,
+    /// The fret, or a question mark for a note off the neck.
+    pub text: String,
+    /// It is an open course that rings along.
+    pub rings: bool,
+}
+
 /// A moment of the page: a note, a note that is held on, or a rest.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Spot {
@@ -103,8 +114,8 @@ pub struct Spot {
     pub system: usize,
     /// Where it stands: the middle of its figures.
     pub x: f32,
-    /// What is stopped or rings: middle of the figure and its text. Empty where nothing is struck or the page is covered.
-    pub figures: Vec<(f32, String)>,
+    /// What is stopped or rings. Empty where nothing is struck or the page is covered.
+    pub figures: Vec<Figure>,
     /// How the pick strikes it.
     pub pick: Option<Direction>,
 }

@@ -2,10 +2,10 @@
 
 use crate::chart::{Direction, TabNote};
 
-use super::curve;
-use super::mark::{Rule, Tone, Word, ems};
+use super::mark::{Ground, Rule, Tone, Word, ems};
 use super::measure::{Kind, Measure};
 use super::pen::{Pen, Rows, whole};
+use super::{Figure, curve};
 
 /// Size of the figures, in spaces.
 const FIGURE: f32 = 1.06;
@@ -16,11 +16,14 @@ pub(super) fn course_y(rows: &Rows, courses: usize, course: usize, space: f32) -
     rows.tab + u16::try_from(above).map_or(0.0, f32::from) * space
 }
 
-/// What a note strikes: the middle of each figure, its text, and whether it is a drone. A note off the neck is a question
-/// mark at the edge that it lies beyond.
-pub(super) fn figures(pen: &Pen<'_>, rows: &Rows, note: &TabNote) -> Vec<(f32, String, bool)> {
+/// What a note strikes. A note off the neck is a question mark at the edge that it lies beyond.
+pub(super) fn figures(pen: &Pen<'_>, rows: &Rows, note: &TabNote) -> Vec<Figure> {
     let courses = &pen.piece.instrument.courses;
-    let y = |course| course_y(rows, courses.len(), course, pen.paper.space);
+    let figure = |course, text: String, rings| Figure {
+        y: course_y(rows, courses.len(), course, pen.paper.space),
+        text,
+        rings,
+    };
     let Some(place) = note.place else {
         let below = courses.iter().all(|course| note.midi < course.open.midi());
         let course = if below {
@@ -28,17 +31,17 @@ pub(super) fn figures(pen: &Pen<'_>, rows: &Rows, note: &TabNote) -> Vec<(f32, S
         } else {
             courses.len().saturating_sub(1)
         };
-        return vec![(y(course), "?".to_owned(), false)];
+        return vec![figure(course, "?".to_owned(), false)];
     };
-    let mut figures = vec![(y(place.course), place.fret.to_string(), false)];
+    let mut figures = vec![figure(place.course, place.fret.to_string(), false)];
     figures.extend(
         note.stop
-            .map(|stop| (y(stop.course), stop.fret.to_string(), false)),
+            .map(|stop| figure(stop.course, stop.fret.to_string(), false)),
     );
     figures.extend(
         note.drone
             .drone
-            .map(|drone| (y(drone.course), "0".to_owned(), true)),
+            .map(|drone| figure(drone.course, "0".to_owned(), true)),
     );
     figures
 }
@@ -52,13 +55,8 @@ pub(super) fn draw(pen: &mut Pen<'_>, measure: &Measure, rows: &Rows, shown: &[b
         match event.kind {
             Kind::Note { tab: Some(tab), .. } if shown[index] => {
                 let note = &pen.piece.notes[tab];
-                for (y, text, drone) in figures(pen, rows, note) {
-                    let tone = if drone && tone == Tone::Ink {
-                        Tone::Ring
-                    } else {
-                        tone
-                    };
-                    figure(pen, event.x, y, text, tone);
+                for figure in figures(pen, rows, note) {
+                    draw_figure(pen, event.x, figure, tone);
                 }
                 pick(pen, event.x, rows, note.note.direction, tone);
                 if pen.paper.fingers {
@@ -92,9 +90,15 @@ pub(super) fn draw(pen: &mut Pen<'_>, measure: &Measure, rows: &Rows, shown: &[b
     }
 }
 
-fn figure(pen: &mut Pen<'_>, x: f32, y: f32, text: String, tone: Tone) {
+fn draw_figure(pen: &mut Pen<'_>, x: f32, figure: Figure, tone: Tone) {
     let space = pen.paper.space;
+    let Figure { y, text, rings } = figure;
     let width = if text.len() > 1 { 1.5 } else { 0.95 } * space;
+    let (ground, tone) = match tone {
+        Tone::Ink if rings => (Ground::Ring, Tone::Ring),
+        tone if rings => (Ground::Ring, tone),
+        tone => (Ground::Patch, tone),
+    };
     pen.word(Word {
         x: x - width / 2.0,
         y,
@@ -103,7 +107,7 @@ fn figure(pen: &mut Pen<'_>, x: f32, y: f32, text: String, tone: Tone) {
         text,
         centred: true,
         bold: true,
-        patch: true,
+        ground,
         tone,
     });
 }
@@ -184,7 +188,7 @@ fn fingers(pen: &mut Pen<'_>, x: f32, y: f32, note: &TabNote, tone: Tone) {
         text,
         centred: true,
         bold: false,
-        patch: false,
+        ground: Ground::None,
         tone: if tone == Tone::Ink { Tone::Quiet } else { tone },
     });
 }

@@ -3,7 +3,7 @@
 use crate::chart::Part;
 
 use super::Hidden;
-use super::mark::{Rule, Tone, Word, ems};
+use super::mark::{Ground, Rule, Tone, Word, ems};
 use super::measure::{CHORD, Event, Kind, LYRIC, Measure, syllable};
 use super::pen::{Pen, Rows};
 
@@ -16,15 +16,16 @@ pub(super) fn chords(pen: &mut Pen<'_>, rows: &Rows, measure: &Measure) {
     };
     let first = pen.system.bars.is_empty();
     if let Some(part) = first.then(|| tune.parts_or_derived()).and_then(begins) {
+        let size = 0.8 * CHORD * space;
         pen.word(Word {
             x: 0.0,
             y: rows.chords,
-            width: (ems(&part.label) + 0.3) * CHORD * space,
-            size: CHORD * space,
+            width: (ems(&part.label) + 0.5) * size,
+            size,
             text: part.label,
-            centred: false,
+            centred: true,
             bold: true,
-            patch: false,
+            ground: Ground::Frame,
             tone: Tone::Quiet,
         });
     }
@@ -45,7 +46,7 @@ pub(super) fn chords(pen: &mut Pen<'_>, rows: &Rows, measure: &Measure) {
             text,
             centred: false,
             bold: true,
-            patch: false,
+            ground: Ground::None,
             tone: pen.tone_at(measure.bar, chord.at),
         });
     }
@@ -71,7 +72,7 @@ pub(super) fn lyrics(pen: &mut Pen<'_>, rows: &Rows, measure: &Measure) {
             text,
             centred: false,
             bold: false,
-            patch: false,
+            ground: Ground::None,
             tone,
         });
     }

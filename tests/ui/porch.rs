@@ -1,6 +1,6 @@
 //! The porch, driven by what things are called.
 
-use fourcourse::bind::PorchGlobal;
+use fourcourse::bind::{PageGround, PorchGlobal};
 use fourcourse::desk::{Ask, Room};
 
 use slint::platform::Key;
@@ -26,7 +26,9 @@ fn figures(evening: &Evening) -> usize {
     let words = systems
         .iter()
         .flat_map(|system| system.words.iter().collect::<Vec<_>>());
-    words.filter(|word| word.patch).count()
+    words
+        .filter(|word| matches!(word.ground, PageGround::Patch | PageGround::Ring))
+        .count()
 }
 
 #[test]

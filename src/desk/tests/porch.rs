@@ -75,13 +75,13 @@ fn with_no_tune_it_says_what_to_practise_and_with_one_it_shows_its_page() {
     );
     // It waits at the pickup.
     let spot = lesson.spot.unwrap();
-    assert_eq!((spot.system, spot.figures[0].1.as_str()), (0, "2"));
+    assert_eq!((spot.system, spot.figures[0].text.as_str()), (0, "2"));
 }
 
 #[test]
 fn the_page_follows_the_called_key_the_capo_and_the_instrument() {
     let mut desk = on_porch();
-    let first = |desk: &mut Desk| lesson(desk, 0.0).page.spots[0].figures[0].1.clone();
+    let first = |desk: &mut Desk| lesson(desk, 0.0).page.spots[0].figures[0].text.clone();
     assert_eq!(first(&mut desk), "2");
     desk.ask(Ask::KeyUp(-2), Duration::ZERO);
     assert_eq!(
@@ -404,7 +404,7 @@ fn a_double_stop_becomes_an_exercise_and_the_tune_comes_back_as_it_was() {
     assert_eq!(view.page.spots.len(), 4 + 8);
     let frets: Vec<String> = stop.notes.iter().map(|note| note.1.to_string()).collect();
     for spot in &view.page.spots {
-        let figures: Vec<&String> = spot.figures.iter().map(|figure| &figure.1).collect();
+        let figures: Vec<&String> = spot.figures.iter().map(|figure| &figure.text).collect();
         assert!(figures == frets.iter().collect::<Vec<_>>(), "{figures:?}");
     }
     // It is played for ever, and is nothing to be remembered.

@@ -110,7 +110,7 @@ fn figures_and_words_do_not_run_into_each_other() {
                 .filter(|pair| (pair[0].y - pair[1].y).abs() < 0.01)
             {
                 // Figures are narrower than their patches.
-                let room = if pair[0].patch {
+                let room = if matches!(pair[0].ground, Ground::Patch | Ground::Ring) {
                     0.2 * paper.space
                 } else {
                     0.0
@@ -168,7 +168,7 @@ fn every_note_has_its_figures_and_stands_after_the_one_before() {
             let spot = page.spot(note.note.bar, note.note.at).unwrap();
             assert_eq!((spot.bar, spot.at), (note.note.bar, note.note.at), "{name}");
             let place = note.place.unwrap();
-            assert_eq!(spot.figures[0].1, place.fret.to_string(), "{name}");
+            assert_eq!(spot.figures[0].text, place.fret.to_string(), "{name}");
             assert_eq!(
                 spot.figures.len(),
                 1 + usize::from(note.drone.drone.is_some()),
@@ -237,7 +237,7 @@ fn what_is_covered_is_not_on_the_page_and_the_lines_do_not_move() {
         page.systems
             .iter()
             .flat_map(|system| &system.words)
-            .filter(|word| word.patch)
+            .filter(|word| matches!(word.ground, Ground::Patch | Ground::Ring))
             .count()
     };
     let words = |page: &Page| {
@@ -296,7 +296,7 @@ fn what_is_not_practised_is_quiet_and_what_is_has_a_line_under_it() {
         .systems
         .iter()
         .flat_map(|system| &system.words)
-        .filter(|word| word.patch);
+        .filter(|word| matches!(word.ground, Ground::Patch | Ground::Ring));
     let loud = figures.filter(|word| word.tone == Tone::Ink).count();
     assert_eq!(loud, phrase.notes.len());
     let lines = page
@@ -305,6 +305,37 @@ fn what_is_not_practised_is_quiet_and_what_is_has_a_line_under_it() {
         .flat_map(|system| &system.rules)
         .filter(|rule| rule.tone == Tone::Ring);
     assert!(lines.filter(|rule| rule.width > 20.0).count() >= 1);
+}
+
+#[test]
+fn drones_stand_in_a_ring_where_one_practises_and_elsewhere() {
+    let tunes = shipped::tunes();
+    let tune = &tunes
+        .iter()
+        .find(|(_, tune)| tune.title == "Millrace Reel")
+        .unwrap()
+        .1;
+    let stretch = tune.phrases()[1].time.clone();
+    let paper = Paper {
+        stretch: Some(stretch),
+        ..paper(388.0)
+    };
+    let rings = |version| {
+        let page = page(tune, version, &paper);
+        let words = page.systems.iter().flat_map(|system| &system.words);
+        let tones: Vec<Tone> = words
+            .filter(|word| word.ground == Ground::Ring)
+            .map(|word| word.tone)
+            .collect();
+        let played = page.spots.iter().flat_map(|spot| &spot.figures);
+        assert_eq!(tones.len(), played.filter(|figure| figure.rings).count());
+        tones
+    };
+    let tones = rings(Version::KeyDrones);
+    for tone in [Tone::Ring, Tone::Quiet] {
+        assert!(tones.contains(&tone), "{tones:?}");
+    }
+    assert_eq!(rings(Version::Plain), []);
 }
 
 #[test]

@@ -74,7 +74,7 @@ pub(super) fn page(piece: Piece<'_>, paper: &Paper) -> Page {
         .map(|measure| head_width(paper, keys[measure.bar], None))
         .fold(first_head, f32::max);
     let lines = lines::lines(
-        piece,
+        &pen.parts,
         paper,
         &measures,
         paper.width - x0 - right - widest_head,

@@ -1,7 +1,9 @@
 //! Bars into lines: as many to a line as on paper, spread over its width.
 
+use crate::chart::Part;
+
+use super::Paper;
 use super::measure::Measure;
-use super::{Paper, Piece};
 
 /// Full bars of a line, the first that fits.
 const A_LINE: [usize; 3] = [4, 2, 1];
@@ -11,19 +13,15 @@ const MOST_EASE: f32 = 1.6;
 
 /// The measures of each line. Parts begin a line; a pickup stands with the bar that it leads into.
 pub(super) fn lines(
-    piece: Piece<'_>,
+    parts: &[Part],
     paper: &Paper,
     measures: &[Measure],
     room: f32,
 ) -> Vec<Vec<usize>> {
-    let mut starts: Vec<usize> = piece
-        .tune
-        .parts_or_derived()
-        .iter()
-        .map(|part| part.first_bar)
-        .collect();
-    starts.sort_unstable();
-    let begins = |measure: &Measure| starts.binary_search(&measure.bar).is_ok();
+    let begins = |measure: &Measure| {
+        let start = parts.binary_search_by_key(&measure.bar, |part| part.first_bar);
+        start.is_ok()
+    };
     let cut = |count: usize| {
         let mut lines: Vec<Vec<usize>> = Vec::new();
         let mut full = count;

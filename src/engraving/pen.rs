@@ -1,6 +1,6 @@
 //! What draws, and the heights it draws at.
 
-use crate::chart::Ticks;
+use crate::chart::{Part, Ticks};
 
 use super::mark::{Curve, Rule, Sign, System, Tone, Word};
 use super::measure::{Event, Measure};
@@ -22,6 +22,8 @@ pub(super) struct Pen<'a> {
     pub(super) paper: &'a Paper,
     /// When each written bar begins.
     pub(super) starts: Vec<Ticks>,
+    /// In the order of their first bars.
+    pub(super) parts: Vec<Part>,
     pub(super) system: System,
     /// Where the last note of this line stands on the staff and on the tablature, from which a tie may come.
     pub(super) last: Option<f32>,
@@ -61,6 +63,7 @@ impl<'a> Pen<'a> {
         });
         Self {
             starts: starts.collect(),
+            parts: piece.tune.parts_or_derived(),
             piece,
             paper,
             system: System::default(),

@@ -9,13 +9,9 @@ use super::pen::{Pen, Rows};
 
 pub(super) fn chords(pen: &mut Pen<'_>, rows: &Rows, measure: &Measure) {
     let space = pen.paper.space;
-    let tune = pen.piece.tune;
-    let begins = |parts: Vec<Part>| {
-        let mut parts = parts.into_iter();
-        parts.find(|part| part.first_bar == measure.bar)
-    };
-    let first = pen.system.bars.is_empty();
-    if let Some(part) = first.then(|| tune.parts_or_derived()).and_then(begins) {
+    // At the beginning of a line only, where there is room beside the names of the courses.
+    let begins = |part: &&Part| pen.system.bars.is_empty() && part.first_bar == measure.bar;
+    if let Some(part) = pen.parts.iter().find(begins).cloned() {
         let size = 0.8 * CHORD * space;
         pen.word(Word {
             x: 0.0,
@@ -33,7 +29,7 @@ pub(super) fn chords(pen: &mut Pen<'_>, rows: &Rows, measure: &Measure) {
         return;
     }
     let mut free = 0.0;
-    for chord in &tune.bars[measure.bar].chords {
+    for chord in &pen.piece.tune.bars[measure.bar].chords {
         let text = chord.symbol.in_style(pen.paper.style);
         let width = (ems(&text) + 0.1) * CHORD * space;
         let x = (measure.x_at(chord.at) - 0.4 * space).max(free);

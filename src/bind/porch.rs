@@ -80,6 +80,10 @@ fn show_state(global: &made::Porch<'_>, words: &Words, view: &LessonView) {
     global.set_held(view.follow == FollowState::Held);
     global.set_tempo(crate::words::tempo(view.tempo).into());
     global.set_percent(format!("{} %", view.percent).into());
+    global.set_octave(view.octave.map_or_else(Default::default, |octave| {
+        words.octave_way(octave.octaves).into()
+    }));
+    global.set_octave_taken(view.octave.is_some_and(|octave| octave.taken));
     global.set_drill(view.drill.is_some());
 }
 
@@ -286,6 +290,7 @@ pub(super) fn hook(interface: &Interface) {
     }));
     global.on_set_staff(interface.asks(move |_, on| porch(PorchAsk::Staff(on))));
     global.on_set_fingers(interface.asks(move |_, on| porch(PorchAsk::Fingers(on))));
+    global.on_set_octave(interface.asks(move |_, on| porch(PorchAsk::Octave(on))));
     global.on_bar(interface.asks(move |_, at| porch(PorchAsk::Bar(index(at)?))));
     global.on_stop(interface.asks(move |_, at| porch(PorchAsk::Stop(index(at)?))));
     global.on_change(interface.asks(move |_, at| porch(PorchAsk::Change(index(at)?))));

@@ -119,6 +119,13 @@ impl Arrangement {
             .iter()
             .filter(|note| note.note.is_marked_against())
     }
+
+    /// The names of the bars of these notes (see [`Tune::bar_names`]); `None` where there is none.
+    pub fn bars_marked_against(&self, tune: &Tune) -> Option<String> {
+        let mut bars = self.marked_against().map(|note| note.note.bar).peekable();
+        bars.peek()?;
+        Some(tune.bar_names(bars))
+    }
 }
 
 /// The drones of an arrangement in numbers.

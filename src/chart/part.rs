@@ -33,6 +33,24 @@ impl Tune {
         parts
     }
 
+    /// Written bars as players name them, each once: the part and the number of the bar in it, as `A 3, B 1`. Bars that
+    /// are never played are left out.
+    pub fn bar_names(&self, written: impl IntoIterator<Item = usize>) -> String {
+        let (playing, parts) = (self.playing(), self.parts_or_derived());
+        let mut names: Vec<String> = Vec::new();
+        for written in written {
+            let Some(bar) = playing.bars.iter().find(|bar| bar.written == written) else {
+                continue;
+            };
+            let part = bar.part.and_then(|part| parts.get(part));
+            let name = format!("{} {}", part.map_or("", |part| &part.label), bar.number);
+            if names.last() != Some(&name) {
+                names.push(name);
+            }
+        }
+        names.join(", ")
+    }
+
     fn derived_parts(&self) -> Vec<Part> {
         let metres = self.metres();
         let mut starts = Vec::new();

@@ -49,8 +49,8 @@ pub use follow::BPM;
 pub use on_stand::MOST_CAPO;
 pub use players::{Heard, Players};
 pub use porch::{
-    ChangeView, Drill, Laid, LessonView, PhraseView, PorchAsk, PorchView, Practice, Reason,
-    StopView, Stretch, Suggestion, VersionView,
+    ChangeView, Drill, Laid, LessonView, OctaveView, PhraseView, PorchAsk, PorchView, Practice,
+    Reason, StopView, Stretch, Suggestion, VersionView,
 };
 pub use safe::SafePart;
 pub use settings::{FIRST_CHORDS, Language, Settings, SettingsView, Theme, Tuning};

@@ -183,6 +183,8 @@ fn rows(pen: &Pen<'_>, measures: &[Measure], keys: &[Key], clef: Clef) -> Rows {
         row(true, (reach.1 + 0.3) * staff_space);
         middle - 2.0 * staff_space
     });
+    let sung = |bar: &crate::chart::Bar| bar.notes.iter().any(|note| !syllable(note).is_empty());
+    let lyrics = row(bars.iter().any(sung), 1.3 * space);
     let pick = row(true, 1.15 * space) + 0.4 * space;
     let courses = pen.piece.instrument.courses.len();
     let lines = u16::try_from(courses.saturating_sub(1)).map_or(0.0, f32::from) * space;
@@ -198,8 +200,6 @@ fn rows(pen: &Pen<'_>, measures: &[Measure], keys: &[Key], clef: Clef) -> Rows {
         .any(|event| event.tuplet.is_some());
     row(figured && !pen.paper.staff, 0.55 * space);
     let fingers = row(pen.paper.fingers, 1.05 * space);
-    let sung = |bar: &crate::chart::Bar| bar.notes.iter().any(|note| !syllable(note).is_empty());
-    let lyrics = row(bars.iter().any(sung), 1.3 * space);
     let bracket = row(true, 0.5 * space);
     row(true, 0.35 * space);
     Rows {

@@ -58,7 +58,7 @@ pub(super) fn draw(pen: &mut Pen<'_>, measure: &Measure, rows: &Rows, shown: &[b
                 for figure in figures(pen, rows, note) {
                     draw_figure(pen, event.x, figure, tone);
                 }
-                pick(pen, event.x, rows, note.note.direction, tone);
+                pick(pen, event.x, rows, note, tone);
                 if pen.paper.fingers {
                     fingers(pen, event.x, rows.fingers, note, tone);
                 }
@@ -154,8 +154,22 @@ fn ringing(pen: &mut Pen<'_>, measure: &Measure, rows: &Rows, shown: &[bool]) {
     lines.into_iter().for_each(|line| pen.rule(line));
 }
 
-/// The squared bracket for down and the V for up.
-fn pick(pen: &mut Pen<'_>, x: f32, rows: &Rows, direction: Direction, tone: Tone) {
+/// The squared bracket for down and the V for up; beside it an exclamation mark where the tune marks the other way.
+fn pick(pen: &mut Pen<'_>, x: f32, rows: &Rows, note: &TabNote, tone: Tone) {
+    let direction = note.note.direction;
+    if note.note.is_marked_against() {
+        pen.word(Word {
+            x: x + 0.42 * pen.paper.space,
+            y: rows.pick - 0.35 * pen.paper.space,
+            width: 0.3 * pen.paper.space,
+            size: 0.8 * pen.paper.space,
+            text: "!".to_owned(),
+            centred: true,
+            bold: true,
+            ground: Ground::None,
+            tone,
+        });
+    }
     let size = 0.5 * pen.paper.space;
     let (sign, width) = match direction {
         Direction::Down => ('\u{e610}', 1.25),

@@ -158,9 +158,8 @@ impl Tab {
         if off > 0 {
             remarks.push(words.off_the_neck(off, tab.offered));
         }
-        let against: Vec<usize> = tab.marked_against().map(|note| note.note.bar).collect();
-        if !against.is_empty() {
-            remarks.push(words.marked_against(&tab_page::bar_numbers(tune, &against)));
+        if let Some(against) = tab.bars_marked_against(tune) {
+            remarks.push(words.marked_against(&against));
         }
         let style = shell.look.notes();
         if self.drones != Ringing::Off {

@@ -11,23 +11,6 @@ use super::page::{columns as width_of, wrapped};
 use super::tab_lines::{Column, Drawn, Staff};
 use super::{Shell, grid};
 
-/// The numbers of written bars as players count them, each with its part: `A 3, B 1`.
-pub(super) fn bar_numbers(tune: &Tune, written: &[usize]) -> String {
-    let (playing, parts) = (tune.playing(), tune.parts_or_derived());
-    let mut said: Vec<String> = Vec::new();
-    for written in written {
-        let Some(bar) = playing.bars.iter().find(|bar| bar.written == *written) else {
-            continue;
-        };
-        let part = bar.part.and_then(|part| parts.get(part));
-        let name = format!("{} {}", part.map_or("", |part| &part.label), bar.number);
-        if said.last() != Some(&name) {
-            said.push(name);
-        }
-    }
-    said.join(", ")
-}
-
 /// The page of a tune.
 pub(super) fn page(
     tune: &Tune,

@@ -109,9 +109,34 @@ impl Words {
                 &self.key(&view.key, &view.mode),
             ),
         };
-        match view.off_the_neck {
-            0 => why,
-            off => format!("{} {why}", self.off_the_neck(off, None)),
+        let mut said = Vec::new();
+        if view.off_the_neck > 0 {
+            said.push(self.off_the_neck(view.off_the_neck, None));
+        }
+        match view.octave {
+            Some(octave) if octave.taken => said.push(self.octaves(octave.octaves)),
+            Some(octave) => {
+                let way = self.octave_way(octave.octaves);
+                said.push(fl!(self.loader, "porch-octave-offered", way = way));
+            }
+            None => {}
+        }
+        said.extend(
+            view.against
+                .as_deref()
+                .map(|bars| self.marked_against(bars)),
+        );
+        said.push(why);
+        said.join(" ")
+    }
+
+    /// A move by octaves.
+    pub fn octave_way(&self, octaves: i8) -> String {
+        let count = octaves.unsigned_abs();
+        if octaves < 0 {
+            fl!(self.loader, "porch-octave-down", count = count)
+        } else {
+            fl!(self.loader, "porch-octave-up", count = count)
         }
     }
 

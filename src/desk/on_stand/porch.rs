@@ -61,6 +61,10 @@ impl OnStand {
                 self.begin_anew(at);
             }
             PorchAsk::Hide(hidden) => self.lesson.hidden = hidden,
+            PorchAsk::Octave(take) => {
+                let hands = (&self.hands.instrument, self.hands.capo);
+                self.lesson.take_octave(&self.played, hands, take);
+            }
             PorchAsk::FromTop => self.go_to_stretch(at),
             PorchAsk::Bar(bar) => {
                 let place = self.follow.place(&self.playing, at);
@@ -177,8 +181,10 @@ impl OnStand {
         let page = self.lesson.page(&self.played, hands, desk, style);
         let versions = self.lesson.versions(&self.played, hands);
         let version = self.lesson.version;
+        let octave = self.lesson.octave(&self.played, hands);
         let arranged = self.lesson.arrangement(&self.played, hands, version);
         let (report, off_the_neck) = (arranged.report.clone(), arranged.off_the_neck);
+        let against = arranged.against.clone();
         let names = self.hands.courses();
         let rings = report
             .courses
@@ -203,6 +209,8 @@ impl OnStand {
             fingers: desk.fingers,
             rings: (report, rings),
             off_the_neck,
+            octave,
+            against,
             spot,
             page: Laid(page),
             follow: self.follow_state(place),

@@ -12,7 +12,7 @@ use crate::frets::{Capo, Ease, Instrument};
 use crate::theory::NoteStyle;
 
 use super::log::Stretch;
-use super::view::{ChangeView, PhraseView, StopView, VersionView};
+use super::view::{ChangeView, OctaveView, PhraseView, StopView, VersionView};
 
 /// What the page is laid out for, whatever tune lies on it.
 #[derive(Debug, Clone, PartialEq)]
@@ -42,13 +42,16 @@ pub(in crate::desk) struct Arranged {
     pub(in crate::desk) tab: Rc<Arrangement>,
     pub(in crate::desk) report: DroneReport,
     pub(in crate::desk) off_the_neck: usize,
+    /// Bars in which the tune marks the pick against the hand.
+    pub(in crate::desk) against: Option<String>,
 }
 
-impl From<Arrangement> for Arranged {
-    fn from(tab: Arrangement) -> Self {
+impl Arranged {
+    fn new(tune: &Tune, tab: Arrangement) -> Self {
         Self {
             report: tab.drone_report(),
             off_the_neck: tab.off_the_neck().count(),
+            against: tab.bars_marked_against(tune),
             tab: Rc::new(tab),
         }
     }
@@ -61,6 +64,10 @@ pub(in crate::desk) struct Lesson {
     pub(in crate::desk) phrase: Option<usize>,
     pub(in crate::desk) again: bool,
     pub(in crate::desk) hidden: Hidden,
+    /// Octaves that the melody is to be moved by; `None` leaves it to the arrangement.
+    octaves: Option<i8>,
+    /// The move that was taken back.
+    taken_back: Option<i8>,
     /// Beats a minute of the tune itself.
     pub(in crate::desk) usual: f32,
     phrases: Vec<Phrase>,
@@ -91,6 +98,8 @@ impl Lesson {
             phrase: None,
             again: false,
             hidden: Hidden::Nothing,
+            octaves: None,
+            taken_back: None,
             usual,
             starts: starts.collect(),
             phrases: tune.phrases(),
@@ -108,8 +117,52 @@ impl Lesson {
 
     /// The key, the chords or the hands have changed.
     pub(in crate::desk) fn forget(&mut self) {
+        (self.octaves, self.taken_back) = (None, None);
+        self.arrange_anew();
+    }
+
+    fn arrange_anew(&mut self) {
         self.arranged.clear();
         (self.versions, self.page, self.drills) = (None, None, None);
+    }
+
+    fn wishes(&self) -> Wishes {
+        Wishes {
+            octaves: self.octaves,
+            ..Wishes::default()
+        }
+    }
+
+    /// The octaves that the melody is moved by, or that would suit it better.
+    pub(in crate::desk) fn octave(
+        &mut self,
+        tune: &Tune,
+        hands: (&Instrument, Capo),
+    ) -> Option<OctaveView> {
+        let tab = &self.arrangement(tune, hands, self.version).tab;
+        let (octaves, offered) = (tab.octaves, tab.offered);
+        let taken = octaves != 0;
+        Some(OctaveView {
+            octaves: if taken {
+                octaves
+            } else {
+                offered.or(self.taken_back)?
+            },
+            taken,
+        })
+    }
+
+    /// Moves the melody by these octaves, or back to where it is written.
+    pub(in crate::desk) fn take_octave(
+        &mut self,
+        tune: &Tune,
+        hands: (&Instrument, Capo),
+        take: bool,
+    ) {
+        let octave = self.octave(tune, hands).map(|octave| octave.octaves);
+        self.octaves = if take { octave } else { Some(0) };
+        self.taken_back = octave.filter(|_| !take);
+        self.arrange_anew();
     }
 
     pub(in crate::desk) fn phrases(&self) -> usize {
@@ -128,12 +181,13 @@ impl Lesson {
         hands: (&Instrument, Capo),
         version: Version,
     ) -> &Arranged {
-        let given = &self.given;
-        let arrange = || match given {
-            Some(given) => given.clone().into(),
-            None => tune
-                .arranged(hands.0, hands.1, version.wishes(Wishes::default()))
-                .into(),
+        let (given, wishes) = (&self.given, version.wishes(self.wishes()));
+        let arrange = || {
+            let tab = match given {
+                Some(given) => given.clone(),
+                None => tune.arranged(hands.0, hands.1, wishes),
+            };
+            Arranged::new(tune, tab)
         };
         self.arranged.entry(version).or_insert_with(arrange)
     }
@@ -144,8 +198,9 @@ impl Lesson {
         tune: &Tune,
         hands: (&Instrument, Capo),
     ) -> Vec<VersionView> {
+        let wishes = self.wishes();
         let rate = || {
-            let rated = tune.versions(hands.0, hands.1, Wishes::default());
+            let rated = tune.versions(hands.0, hands.1, wishes);
             let easiest = easiest_that_rings(&rated);
             let one = |(&(version, _), hard): (&(Version, Ease), u8)| VersionView {
                 version,

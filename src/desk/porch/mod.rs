@@ -18,7 +18,9 @@ use crate::engraving::Hidden;
 pub(in crate::desk) use lesson::{Exercises, Lesson, PageDesk, stop_view};
 pub(in crate::desk) use log::{Facts, suggestions};
 pub use log::{Practice, Reason, Stretch, Suggestion};
-pub use view::{ChangeView, Drill, Laid, LessonView, PhraseView, PorchView, StopView, VersionView};
+pub use view::{
+    ChangeView, Drill, Laid, LessonView, OctaveView, PhraseView, PorchView, StopView, VersionView,
+};
 
 use super::ask::Room;
 use super::on_stand::{usual_tempo, whole_bpm};
@@ -49,6 +51,8 @@ pub enum PorchAsk {
     Staff(bool),
     /// A row of fingers.
     Fingers(bool),
+    /// The melody in the octave that is on offer, or as written.
+    Octave(bool),
     /// From the top of the phrase that is played.
     FromTop,
     /// To a written bar of the page.

@@ -51,6 +51,15 @@ pub struct PhraseView {
     pub same_as: Option<usize>,
 }
 
+/// A move by octaves that suits the neck better than what is written.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct OctaveView {
+    /// How many, down below 0.
+    pub octaves: i8,
+    /// It is made; otherwise it is on offer.
+    pub taken: bool,
+}
+
 /// A double stop as an exercise.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct StopView {
@@ -122,6 +131,10 @@ pub struct LessonView {
     pub rings: (DroneReport, Vec<String>),
     /// Notes that the neck does not have.
     pub off_the_neck: usize,
+    /// The move by octaves that brings them onto it, or that suits it better.
+    pub octave: Option<OctaveView>,
+    /// Bars in which the tune marks the pick against the hand.
+    pub against: Option<String>,
     /// The page.
     pub page: Laid,
     /// The moment of the page that is played now.

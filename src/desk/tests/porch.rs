@@ -60,6 +60,45 @@ fn bar(desk: &mut Desk, now: f64) -> (String, u32) {
 }
 
 #[test]
+fn notes_below_the_neck_are_told_and_the_octave_that_helps_can_be_taken_and_left() {
+    let on_porch = |music: &str| {
+        let text = format!("X:1\nT:Low\nM:4/4\nL:1/4\nK:D\n{music}\n");
+        let tune = abc::read(text.as_bytes()).tunes.remove(0).tune;
+        let memory = Memory::new(vec![tune]).on(day(26));
+        let mut desk = Desk::new(Box::new(memory), silent(), Settings::default(), None);
+        desk.ask(Ask::Open(TuneId(1)), Duration::ZERO);
+        desk.ask(Ask::Go(Room::Porch), Duration::ZERO);
+        desk
+    };
+    let seen = |desk: &mut Desk| {
+        let view = lesson(desk, 0.0);
+        let octave = view.octave.map(|octave| (octave.octaves, octave.taken));
+        let figure = |spot: usize| view.page.spots[spot].figures[0].text.clone();
+        (view.off_the_neck, octave, figure(0), figure(1))
+    };
+    let is = |off, taken, first: &str, second: &str| {
+        (off, Some((1, taken)), first.to_owned(), second.to_owned())
+    };
+    // The octave that a teacher would take is taken at once, one that makes the hand shift is offered.
+    let mut desk = on_porch("D F, A, D|A, D E F|D4|]");
+    assert_eq!(seen(&mut desk), is(0, true, "5", "4"));
+    porch(&mut desk, PorchAsk::Octave(false), 0.0);
+    assert_eq!(seen(&mut desk), is(1, false, "0", "?"));
+    porch(&mut desk, PorchAsk::Octave(true), 0.0);
+    assert_eq!(seen(&mut desk), is(0, true, "5", "4"));
+    let mut desk = on_porch("D F, A d|vfugvavb|a f d A|D4|]");
+    assert_eq!(seen(&mut desk), is(1, false, "0", "?"));
+    porch(&mut desk, PorchAsk::Octave(true), 0.0);
+    assert_eq!(seen(&mut desk), is(0, true, "12", "11"));
+    // In a key in which all notes are on the neck nothing is moved.
+    porch(&mut desk, PorchAsk::Octave(true), 0.0);
+    desk.ask(Ask::KeyOn("E".parse().unwrap()), Duration::ZERO);
+    assert_eq!(seen(&mut desk).1, None);
+    // The second bar marks its second note against the hand: on a beat the hand goes down.
+    assert_eq!(lesson(&mut desk, 0.0).against.as_deref(), Some("A 2"));
+}
+
+#[test]
 fn with_no_tune_it_says_what_to_practise_and_with_one_it_shows_its_page() {
     let mut desk = desk_after(Vec::new(), false);
     let view = desk.porch(Duration::ZERO);

@@ -339,6 +339,33 @@ fn drones_stand_in_a_ring_where_one_practises_and_elsewhere() {
 }
 
 #[test]
+fn what_is_sung_stands_between_the_chords_and_the_courses() {
+    let tune = read("X:1\nT:Sung\nM:4/4\nL:1/4\nK:D\n\"Bm\"DEFG|\nw: one two three four\n");
+    for staff in [false, true] {
+        let paper = Paper {
+            staff,
+            ..paper(388.0)
+        };
+        let page = page(&tune, Version::Plain, &paper);
+        let y = |text: &str| {
+            let mut words = page.systems[0].words.iter();
+            words.find(|word| word.text == text).unwrap().y
+        };
+        assert!(y("Bm") < y("two") && y("two") < page.pick - paper.space);
+    }
+}
+
+#[test]
+fn a_pick_that_is_marked_against_the_hand_has_a_sign() {
+    let tune = read("X:1\nT:Marked\nM:4/4\nL:1/4\nK:D\nvDuEvFvG|\n");
+    let page = page(&tune, Version::Plain, &paper(388.0));
+    let signs = page.systems[0].words.iter().filter(|word| word.text == "!");
+    let signs: Vec<f32> = signs.map(|word| word.x).collect();
+    let wrong = page.spots[1].x;
+    assert!(matches!(signs[..], [x] if x > wrong && x < page.spots[2].x));
+}
+
+#[test]
 fn a_tune_without_bars_has_an_empty_page_and_free_time_is_laid_out() {
     let empty = Tune::new(Metre::COMMON, "A".parse().unwrap());
     assert_eq!(page(&empty, Version::Plain, &paper(388.0)).systems.len(), 0);

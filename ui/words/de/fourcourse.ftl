@@ -708,6 +708,16 @@ porch-faster = Schneller
 porch-staff = Notenzeile über der Tabulatur
 porch-fingers = Finger
 porch-fingers-detail = 1 Zeige-, 2 Mittel-, 3 Ring-, 4 kleiner Finger, 0 leer
+porch-octave-up = { $count ->
+    [one] Eine Oktave höher
+   *[other] { $count } Oktaven höher
+}
+porch-octave-down = { $count ->
+    [one] Eine Oktave tiefer
+   *[other] { $count } Oktaven tiefer
+}
+porch-octave-detail = Liegt auf diesem Hals besser als geschrieben.
+porch-octave-offered = { $way } liegen alle darauf.
 porch-melody = Die Band spielt die Melodie
 porch-melody-detail = Stumm, wenn die Melodie deine ist
 porch-care = Schmerz heißt aufhören. Ruh fünf Minuten in jeder halben Stunde aus und beginne Doppelgriffe und schnellere Durchgänge mit lockeren Händen; wenn es weiter wehtut, frag eine Lehrkraft oder einen Arzt.

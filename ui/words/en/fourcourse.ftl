@@ -710,6 +710,16 @@ porch-faster = Faster
 porch-staff = Staff above the tablature
 porch-fingers = Fingers
 porch-fingers-detail = 1 index, 2 middle, 3 ring, 4 little, 0 open
+porch-octave-up = { $count ->
+    [one] An octave higher
+   *[other] { $count } octaves higher
+}
+porch-octave-down = { $count ->
+    [one] An octave lower
+   *[other] { $count } octaves lower
+}
+porch-octave-detail = Suits this neck better than what is written.
+porch-octave-offered = { $way }, all of them are on it.
 porch-melody = The band plays the melody
 porch-melody-detail = Silence it when the melody is yours
 porch-care = Pain means stop. Rest five minutes in every half hour, and begin double stops and faster passes with loose hands; if it goes on hurting, ask a teacher or a physician.

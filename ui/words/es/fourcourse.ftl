@@ -708,6 +708,16 @@ porch-faster = Más rápido
 porch-staff = Pentagrama sobre la tablatura
 porch-fingers = Dedos
 porch-fingers-detail = 1 índice, 2 medio, 3 anular, 4 meñique, 0 al aire
+porch-octave-up = { $count ->
+    [one] Una octava más aguda
+   *[other] { $count } octavas más aguda
+}
+porch-octave-down = { $count ->
+    [one] Una octava más grave
+   *[other] { $count } octavas más grave
+}
+porch-octave-detail = Va mejor en este mástil que lo escrito.
+porch-octave-offered = { $way } caben todas.
 porch-melody = La banda toca la melodía
 porch-melody-detail = Siléncialo cuando la melodía es tuya
 porch-care = El dolor significa parar. Descansa cinco minutos cada media hora y empieza las dobles cuerdas y las vueltas más rápidas con las manos sueltas; si sigue doliendo, pregunta a un maestro o a un médico.

@@ -6,8 +6,9 @@ use crate::frets::{
 };
 
 use super::melody::MelodyNote;
+use super::pick::onsets;
 use super::strum::Direction;
-use super::tune::Tune;
+use super::tune::{Note, Tune};
 
 /// What is wanted of an arrangement.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -294,6 +295,37 @@ impl Tune {
     /// ```
     pub fn arranged(&self, instrument: &Instrument, capo: Capo, wishes: Wishes) -> Arrangement {
         Laid::of(self, instrument, capo, wishes).arranged(instrument, capo, wishes)
+    }
+
+    /// The tune as an arrangement of it sounds: in its octave, with the drones and the second notes of double stops as
+    /// notes under the melody. What the tune itself writes under its melody is left out, as on the page.
+    pub fn sounding(&self, tab: &Arrangement) -> Self {
+        let starts = tab.notes.iter().map(|note| (note.note.bar, note.note.at));
+        let mut struck = starts.zip(&tab.notes).peekable();
+        let mut tune = self.clone();
+        // A tied note keeps what rings since it was struck.
+        let mut beside: Vec<i32> = Vec::new();
+        for (index, bar) in tune.bars.iter_mut().enumerate() {
+            let mut notes = Vec::with_capacity(bar.notes.len());
+            for onset in onsets(bar) {
+                let mut melody = bar.notes[onset].clone();
+                if let Some((_, note)) = struck.next_if(|(start, _)| *start == (index, melody.at)) {
+                    let stop = note.stop.as_ref().map(|stop| stop.midi);
+                    let drone = note.drone.drone.as_ref().map(|drone| drone.midi);
+                    beside = stop.into_iter().chain(drone).collect();
+                }
+                melody.pitch.octave = melody.pitch.octave.saturating_add(tab.octaves);
+                let under = beside.iter().map(|&midi| Note {
+                    tied: melody.tied,
+                    ..Note::new(melody.at, melody.length, self.key.spell_midi(midi))
+                });
+                let under: Vec<Note> = under.collect();
+                notes.push(melody);
+                notes.extend(under);
+            }
+            bar.notes = notes;
+        }
+        tune
     }
 
     /// What each version of the tune asks of the hands, in the order in which they are taught.

@@ -78,11 +78,18 @@ impl OnStand {
 
     /// The settings have changed: another instrument, other names.
     pub(super) fn set(&mut self, settings: &Settings) {
-        self.hands = Hands::new(settings, self.hands.capo.fret);
-        self.lesson.forget();
+        self.take(Hands::new(settings, self.hands.capo.fret));
         if let Some((_, Some(tune))) = &mut self.drill {
             tune.set(settings);
         }
+    }
+
+    fn take(&mut self, hands: Hands) {
+        self.hands = hands;
+        if !self.lesson.is_as_written() {
+            self.plan.forget();
+        }
+        self.lesson.forget();
     }
 
     pub(super) fn is_moving(&self, at: Moment) -> bool {
@@ -158,8 +165,9 @@ impl OnStand {
             }
             Ask::JumpToLine(bar) => follow.at_top(playing, at, bar),
             Ask::Clock(true) => {
-                let score = self.plan.score(&self.played, playing);
-                follow.play(playing, at, score, settings.band.count_in);
+                let score = self.score();
+                self.follow
+                    .play(&self.playing, at, score, settings.band.count_in);
                 self.lesson.counted = 0;
             }
             Ask::Clock(false) => follow.stop(playing, at),
@@ -180,8 +188,7 @@ impl OnStand {
                 self.arrange(self.key().tonic);
             }
             Ask::Capo(fret) => {
-                self.hands = Hands::new(settings, fret.min(MOST_CAPO));
-                self.lesson.forget();
+                self.take(Hands::new(settings, fret.min(MOST_CAPO)));
             }
             Ask::OtherShape => {
                 let place = self.follow.place(&self.playing, at);

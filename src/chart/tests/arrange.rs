@@ -34,6 +34,40 @@ fn phrases_begin_with_their_pickups_and_know_each_other_again() {
 }
 
 #[test]
+fn an_arrangement_sounds_as_its_page_reads() {
+    let low = tune(
+        "M:4/4\nL:1/4\nK:D",
+        "\"D\" D F, A, [FD]- | F \"A\" E C A, | \"D\" D4 |]",
+    );
+    let reel = tune("M:4/4\nL:1/8\nK:D", STRAINS);
+    for tune in [low, reel] {
+        for version in Version::ALL {
+            let wishes = version.wishes(Wishes::default());
+            let tab = tune.arranged(&Instrument::mandolin(), Capo::NONE, wishes);
+            let sounding = tune.sounding(&tab);
+            let mut start = crate::chart::Ticks::ZERO;
+            let bars = tune.bars.iter().enumerate().map(|(index, bar)| {
+                start += bar.length;
+                (index, start - bar.length)
+            });
+            let heard = sounding.heard(bars);
+            let mut heard = heard.chunk_by(|a, b| a.at == b.at);
+            for note in &tab.notes {
+                let stop = note.stop.as_ref().map(|stop| stop.midi);
+                let drone = note.drone.drone.as_ref().map(|drone| drone.midi);
+                let read: Vec<i32> = [note.midi].into_iter().chain(stop).chain(drone).collect();
+                let struck = heard.next().unwrap();
+                let keys: Vec<i32> = struck.iter().map(|one| one.midi).collect();
+                assert_eq!((keys, struck[0].at), (read, note.note.start), "{version:?}");
+                let lasts = |one: &crate::chart::Heard| one.length == note.note.length;
+                assert!(struck.iter().all(lasts), "{struck:?}");
+            }
+            assert!(heard.next().is_none());
+        }
+    }
+}
+
+#[test]
 fn a_stroke_marked_against_the_hand_is_pointed_out() {
     let tune = tune("M:4/4\nL:1/8\nK:D", "uF2 vG2 AvB uc2 | d8 |]");
     let tab = tune.arranged(&Instrument::mandolin(), Capo::NONE, Wishes::default());

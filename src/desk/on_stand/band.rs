@@ -1,5 +1,7 @@
 //! The tune on the stand and the band that plays it.
 
+use std::sync::Arc;
+
 use crate::band::{Command, Player, Score, Transport};
 use crate::chart::{Playing, Tempo};
 
@@ -51,9 +53,20 @@ impl OnStand {
     /// Where the band leads, it goes on from here in what is played now.
     pub(super) fn replace(&mut self, at: Moment) {
         if self.follow.is_led() && !self.plan.has_score() {
-            let score = self.plan.score(&self.played, &self.playing);
+            let score = self.score();
             self.follow.replace(at, score);
         }
+    }
+
+    /// The score of the tune, its melody in the version that is practised.
+    pub(super) fn score(&mut self) -> Arc<Score> {
+        if self.plan.has_score() || self.lesson.is_as_written() {
+            return self.plan.score(&self.played, &self.playing);
+        }
+        let hands = (&self.hands.instrument, self.hands.capo);
+        let version = self.lesson.version;
+        let tab = &self.lesson.arrangement(&self.played, hands, version).tab;
+        self.plan.score(&self.played.sounding(tab), &self.playing)
     }
 
     /// Takes what the band is to be told.

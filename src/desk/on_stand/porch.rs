@@ -27,6 +27,7 @@ impl OnStand {
         match *ask {
             PorchAsk::Version(version) => {
                 self.lesson.version = version;
+                self.plan.forget();
                 self.begin_anew(at);
             }
             PorchAsk::Phrase(phrase) => {
@@ -64,6 +65,7 @@ impl OnStand {
             PorchAsk::Octave(take) => {
                 let hands = (&self.hands.instrument, self.hands.capo);
                 self.lesson.take_octave(&self.played, hands, take);
+                self.plan.forget();
             }
             PorchAsk::FromTop => self.go_to_stretch(at),
             PorchAsk::Bar(bar) => {

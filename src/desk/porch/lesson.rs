@@ -126,6 +126,11 @@ impl Lesson {
         (self.versions, self.page, self.drills) = (None, None, None);
     }
 
+    /// Nothing is beside the melody, nor is it moved.
+    pub(in crate::desk) fn is_as_written(&self) -> bool {
+        self.version == Version::Plain && self.octaves.is_none() && self.given.is_none()
+    }
+
     fn wishes(&self) -> Wishes {
         Wishes {
             octaves: self.octaves,

@@ -4,6 +4,7 @@ use std::cell::RefCell;
 use std::rc::Rc;
 
 use crate::band::{Command, Player, Transport};
+use crate::chart::Version;
 
 use super::*;
 
@@ -115,6 +116,31 @@ fn the_clock_has_the_band_play_the_tune_from_the_bar_now_after_a_count() {
     };
     assert_eq!(from.1.quarters(), 32.0);
     assert_eq!(count.events.len(), 0);
+}
+
+#[test]
+fn the_band_plays_the_version_that_lies_on_the_porch() {
+    let strings = |told: &[Command]| {
+        let score = told.iter().find_map(|command| match command {
+            Command::Score(score) => Some(score),
+            _ => None,
+        });
+        let events = &score.expect("a score").events;
+        let melody = events.iter().filter(|event| event.player == Player::Melody);
+        melody.count()
+    };
+    let mut evening = Evening::with(REEL);
+    let plain = strings(&evening.ask(Ask::Clock(true), 0.0));
+    // In the middle of the tune the band goes on in the other version.
+    let version = |version| Ask::Porch(PorchAsk::Version(version));
+    let told = evening.ask(version(Version::KeyDrones), 9.0);
+    assert!(strings(&told) > plain * 3 / 2);
+    assert!(!names(&told).contains(&"Play".to_owned()), "{told:?}");
+    assert_eq!(strings(&evening.ask(version(Version::Plain), 12.0)), plain);
+    // A double stop that is drilled is two strings each time.
+    evening.ask(Ask::Clock(false), 13.0);
+    evening.ask(Ask::Porch(PorchAsk::Stop(0)), 14.0);
+    assert_eq!(strings(&evening.ask(Ask::Clock(true), 15.0)), 2 * (4 + 8));
 }
 
 #[test]

@@ -65,8 +65,10 @@ impl TabNote {
 pub struct Arrangement {
     /// Its notes, in the order of the page.
     pub notes: Vec<TabNote>,
-    /// Octaves that it is moved by.
+    /// Octaves that it is moved by from what is written.
     pub octaves: i8,
+    /// Octaves that players of the instrument always read above what sounds, as guitarists do: -1 or 0.
+    pub usual: i8,
     /// Where notes are off the neck: the octaves from what is written that would bring all of them onto it.
     pub offered: Option<i8>,
     /// The drones that were wanted.
@@ -76,6 +78,11 @@ pub struct Arrangement {
 }
 
 impl Arrangement {
+    /// Octaves that it is moved by from what players of the instrument read.
+    pub fn moved(&self) -> i8 {
+        self.octaves - self.usual
+    }
+
     /// The notes that the neck does not have.
     pub fn off_the_neck(&self) -> impl Iterator<Item = &TabNote> {
         self.notes.iter().filter(|note| note.place.is_none())
@@ -195,6 +202,7 @@ struct Laid {
     melody: Vec<MelodyNote>,
     sounding: Vec<Sounding>,
     octaves: i8,
+    usual: i8,
     offered: Option<i8>,
 }
 
@@ -232,6 +240,7 @@ impl Laid {
         Self {
             sounding: sounding.collect(),
             octaves,
+            usual: instrument.usual_octave(),
             offered: if off {
                 octave_onto(instrument, capo, &written)
             } else {
@@ -274,6 +283,7 @@ impl Laid {
         Arrangement {
             notes: notes.collect(),
             octaves: self.octaves,
+            usual: self.usual,
             offered: self.offered,
             wanted: wishes.drones,
             ease,

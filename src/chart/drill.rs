@@ -125,6 +125,7 @@ impl StopDrill {
         let tab = Arrangement {
             notes: notes.collect(),
             octaves: 0,
+            usual: 0,
             offered: None,
             wanted: Drones::Off,
             ease: Ease::default(),

@@ -13,10 +13,16 @@ const OCTAVE: i32 = 12;
 impl Instrument {
     /// Whether melodies are written for it an octave above what sounds, as for guitar, octave mandolin, banjo and bass
     /// (standard transposition; MusicXML writes it `octave-change` -1). An instrument whose highest open course is below
-    /// G4 is taken for one of them.
+    /// G4, the short one of a banjo left aside, is taken for one of them.
     pub fn sounds_an_octave_lower(&self) -> bool {
-        let highest = self.courses.iter().map(|course| course.open.midi()).max();
+        let long = self.courses.iter().filter(|course| course.starts_at == 0);
+        let highest = long.map(|course| course.open.midi()).max();
         highest.is_some_and(|midi| midi < 67)
+    }
+
+    /// The octaves from what is written to what sounds where its players read a melody: -1 or 0.
+    pub fn usual_octave(&self) -> i8 {
+        -i8::from(self.sounds_an_octave_lower())
     }
 
     /// The course and the fret, counted from the capo, at which a player finds a note of a melody as it is written: in
@@ -32,12 +38,7 @@ impl Instrument {
     /// assert_eq!(Instrument::by_id("guitar").unwrap().place(d5, Capo::NONE), Some((4, 3)));
     /// ```
     pub fn place(&self, written: Pitch, capo: Capo) -> Option<(usize, u8)> {
-        let lower = if self.sounds_an_octave_lower() {
-            OCTAVE
-        } else {
-            0
-        };
-        let sounding = written.midi() - lower;
+        let sounding = written.midi() + OCTAVE * i32::from(self.usual_octave());
         let shifts = [0, -1, 1, -2, 2, -3, 3].map(|octaves| octaves * OCTAVE);
         let mut found = shifts.into_iter().filter_map(|shift| {
             let courses =

@@ -151,8 +151,8 @@ impl Tab {
     ) -> Vec<String> {
         let words = &shell.words;
         let mut remarks = Vec::new();
-        if tab.octaves != 0 {
-            remarks.push(words.octaves(tab.octaves));
+        if tab.moved() != 0 {
+            remarks.push(words.octaves(tab.moved()));
         }
         let off = tab.off_the_neck().count();
         if off > 0 {

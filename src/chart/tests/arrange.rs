@@ -33,6 +33,17 @@ fn phrases_begin_with_their_pickups_and_know_each_other_again() {
     assert_eq!(same, [None, None, None, Some(1)]);
 }
 
+/// Guitarists read a fiddle tune and play it an octave below the fiddle (common practice).
+#[test]
+fn a_guitar_plays_every_shipped_tune_an_octave_below_the_fiddle() {
+    let guitar = Instrument::by_id("guitar").unwrap();
+    for (name, tune) in crate::store::shipped::tunes() {
+        let tab = tune.arranged(&guitar, Capo::NONE, Wishes::default());
+        assert_eq!((tab.octaves, tab.moved()), (-1, 0), "{name}");
+        assert_eq!(tab.off_the_neck().count(), 0, "{name}");
+    }
+}
+
 #[test]
 fn an_arrangement_sounds_as_its_page_reads() {
     let low = tune(

@@ -64,7 +64,7 @@ pub(in crate::desk) struct Lesson {
     pub(in crate::desk) phrase: Option<usize>,
     pub(in crate::desk) again: bool,
     pub(in crate::desk) hidden: Hidden,
-    /// Octaves that the melody is to be moved by; `None` leaves it to the arrangement.
+    /// Octaves that the melody is to be moved by from what is written; `None` leaves it to the arrangement.
     octaves: Option<i8>,
     /// The move that was taken back.
     taken_back: Option<i8>,
@@ -145,16 +145,14 @@ impl Lesson {
         hands: (&Instrument, Capo),
     ) -> Option<OctaveView> {
         let tab = &self.arrangement(tune, hands, self.version).tab;
-        let (octaves, offered) = (tab.octaves, tab.offered);
-        let taken = octaves != 0;
-        Some(OctaveView {
-            octaves: if taken {
-                octaves
-            } else {
-                offered.or(self.taken_back)?
-            },
-            taken,
-        })
+        let (moved, usual, offered) = (tab.moved(), tab.usual, tab.offered);
+        let on_offer = || Some(offered? - usual);
+        let taken = moved != 0;
+        let octaves = match taken {
+            true => moved,
+            false => on_offer().or(self.taken_back)?,
+        };
+        Some(OctaveView { octaves, taken })
     }
 
     /// Moves the melody by these octaves, or back to where it is written.
@@ -165,7 +163,8 @@ impl Lesson {
         take: bool,
     ) {
         let octave = self.octave(tune, hands).map(|octave| octave.octaves);
-        self.octaves = if take { octave } else { Some(0) };
+        let moved = octave.filter(|_| take).unwrap_or(0);
+        self.octaves = Some(hands.0.usual_octave() + moved);
         self.taken_back = octave.filter(|_| !take);
         self.arrange_anew();
     }

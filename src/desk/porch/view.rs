@@ -54,7 +54,7 @@ pub struct PhraseView {
 /// A move by octaves that suits the neck better than what is written.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct OctaveView {
-    /// How many, down below 0.
+    /// How many, from what players of the instrument read; down below 0.
     pub octaves: i8,
     /// It is made; otherwise it is on offer.
     pub taken: bool,

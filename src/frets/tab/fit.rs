@@ -1,6 +1,7 @@
 //! Melodies that lie off the neck, and the octave that brings them onto it.
 
 use crate::frets::instrument::{Capo, Instrument};
+use crate::frets::place::FIRST_POSITION_ENDS;
 
 /// Octaves that are tried each way.
 const MOST: i8 = 4;
@@ -11,13 +12,12 @@ const HIGH: usize = 1;
 
 /// Whether a neck has a note at all, and whether the hand at the nut has it.
 fn reached(instrument: &Instrument, capo: Capo, midi: i32) -> (bool, bool) {
-    let first = 3 * instrument.frets_a_finger.max(1) + 1;
     let mut on = false;
     for course in 0..instrument.courses.len() {
         for fret in 0..=instrument.last_fret(capo) {
             if instrument.midi(course, fret, capo) == Some(midi) {
                 on = true;
-                if fret <= first {
+                if fret <= FIRST_POSITION_ENDS {
                     return (true, true);
                 }
                 break;
@@ -33,8 +33,10 @@ fn octaves() -> impl Iterator<Item = i8> {
 }
 
 /// The octaves that a melody (MIDI keys) is best moved by on a neck: the least sum of notes that the neck does not have,
-/// eight each, and of notes beyond first position, one each; of equal ones the nearest. So a bass plays a fiddle tune where
-/// a bass has it, while a mandolin leaves out two low notes rather than play a whole tune up the neck.
+/// eight each, of notes beyond first position, one each, and of an eighth of all notes for each octave away from where its
+/// players read them. So a bass plays a fiddle tune where a bass has it, a mandolin leaves out two low notes rather than
+/// play a whole tune up the neck, and a guitar plays a reel an octave below the fiddle with a few notes at the fifth fret,
+/// not two octaves below without them. The weights are common practice put into numbers.
 ///
 /// ```
 /// use fourcourse::frets::{Capo, Instrument, suiting_octave};
@@ -54,7 +56,9 @@ pub fn suiting_octave(instrument: &Instrument, capo: Capo, midi: &[i32]) -> i8 {
                     (true, true) => 0,
                 }
         };
-        counted.iter().map(cost).sum()
+        let usual = instrument.usual_octave();
+        let moved = midi.len() / 8 * usize::from(octaves.abs_diff(usual));
+        counted.iter().map(cost).sum::<usize>() + moved
     };
     octaves().min_by_key(|&octaves| cost(octaves)).unwrap_or(0)
 }

@@ -73,7 +73,8 @@ fn show_state(global: &made::Porch<'_>, words: &Words, view: &LessonView) {
             .is_none_or(|phrase| phrase + 1 < view.phrases.len()),
     );
     global.set_shown(words.hidden(view.hidden).into());
-    global.set_hidden(place(&Hidden::STEPS, &view.hidden));
+    global.set_can_show(view.hidden != view.hidden.step(-1));
+    global.set_can_hide(view.hidden != view.hidden.step(1));
     global.set_staff(view.staff);
     global.set_fingers(view.fingers);
     global.set_again(view.again);
@@ -281,13 +282,7 @@ pub(super) fn hook(interface: &Interface) {
     global.on_phrase_by(interface.asks(move |_, by| porch(PorchAsk::PhraseBy(by))));
     global.on_set_again(interface.asks(move |_, on| porch(PorchAsk::Again(on))));
     global.on_faster(interface.asks(move |_, steps| porch(PorchAsk::Faster(steps))));
-    global.on_hide_by(interface.asks(move |interface, by| {
-        let porch = interface.0.porch.borrow();
-        let hidden = porch.shown.as_ref()?.lesson.as_ref()?.hidden;
-        let step = place(&Hidden::STEPS, &hidden) + by;
-        let hidden = *Hidden::STEPS.get(index(step)?)?;
-        Some(Ask::Porch(PorchAsk::Hide(hidden)))
-    }));
+    global.on_hide_by(interface.asks(move |_, by| porch(PorchAsk::HideBy(by))));
     global.on_set_staff(interface.asks(move |_, on| porch(PorchAsk::Staff(on))));
     global.on_set_fingers(interface.asks(move |_, on| porch(PorchAsk::Fingers(on))));
     global.on_set_octave(interface.asks(move |_, on| porch(PorchAsk::Octave(on))));

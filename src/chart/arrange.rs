@@ -307,9 +307,10 @@ impl Tune {
         Laid::of(self, instrument, capo, wishes).arranged(instrument, capo, wishes)
     }
 
-    /// The tune as an arrangement of it sounds: in its octave, with the drones and the second notes of double stops as
-    /// notes under the melody. What the tune itself writes under its melody is left out, as on the page.
-    pub fn sounding(&self, tab: &Arrangement) -> Self {
+    /// The tune as an arrangement of it is read: in the octave that players of the instrument read, with the drones and the
+    /// second notes of double stops as notes under the melody. What the tune itself writes under its melody is left out,
+    /// as on the page.
+    pub fn thickened(&self, tab: &Arrangement) -> Self {
         let starts = tab.notes.iter().map(|note| (note.note.bar, note.note.at));
         let mut struck = starts.zip(&tab.notes).peekable();
         let mut tune = self.clone();
@@ -322,9 +323,10 @@ impl Tune {
                 if let Some((_, note)) = struck.next_if(|(start, _)| *start == (index, melody.at)) {
                     let stop = note.stop.as_ref().map(|stop| stop.midi);
                     let drone = note.drone.drone.as_ref().map(|drone| drone.midi);
-                    beside = stop.into_iter().chain(drone).collect();
+                    let read = |midi: i32| midi - 12 * i32::from(tab.usual);
+                    beside = stop.into_iter().chain(drone).map(read).collect();
                 }
-                melody.pitch.octave = melody.pitch.octave.saturating_add(tab.octaves);
+                melody.pitch.octave = melody.pitch.octave.saturating_add(tab.moved());
                 let under = beside.iter().map(|&midi| Note {
                     tied: melody.tied,
                     ..Note::new(melody.at, melody.length, self.key.spell_midi(midi))

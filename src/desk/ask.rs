@@ -118,3 +118,15 @@ pub enum Ask {
     /// Nothing moves except what has to.
     LessMotion(bool),
 }
+
+impl Ask {
+    /// Whether it puts the tune on the stand into another key.
+    pub(super) fn changes_key(&self) -> bool {
+        matches!(self, Self::KeyUp(_) | Self::KeyOn(_) | Self::WrittenKey)
+    }
+
+    /// Whether it changes the tempo of the tune on the stand.
+    pub(super) fn changes_tempo(&self) -> bool {
+        matches!(self, Self::Faster(_) | Self::TapTempo)
+    }
+}

@@ -68,6 +68,17 @@ impl Hands {
         }
     }
 
+    /// Other hands on a neck. Where it is the same one, what was chosen for it stays; says whether it is.
+    pub(super) fn become_these(&mut self, to: Self) -> bool {
+        let same = self.instrument == to.instrument && self.capo == to.capo;
+        if same {
+            (self.left_handed, self.style) = (to.left_handed, to.style);
+        } else {
+            *self = to;
+        }
+        same
+    }
+
     /// The shapes of a sounding chord, easiest first.
     fn shapes(&mut self, chord: Chord) -> Rc<[Shape]> {
         let (instrument, capo) = (&self.instrument, self.capo);

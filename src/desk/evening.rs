@@ -12,8 +12,11 @@ impl Desk {
         let Some((tune, stand)) = self.open.as_ref() else {
             return;
         };
-        // Practising is not playing with others, and an exercise is no tune.
-        let practises = self.page == Room::Porch || stand.is_drill();
+        // An exercise is no tune, and practising is not playing with others.
+        if stand.is_drill() {
+            return;
+        }
+        let practises = self.page == Room::Porch;
         if !self.tonight.reach(stand.times_played(at), practises) {
             return;
         }

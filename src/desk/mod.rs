@@ -267,6 +267,12 @@ impl Desk {
 
     /// What is asked of the tune on the stand; the band is told what comes of it.
     fn ask_stand(&mut self, ask: &Ask, at: Moment) {
+        let drills_stop = |(_, stand): &(TuneId, OnStand)| stand.drills_stop();
+        let elsewhere = ask.changes_key() || matches!(ask, Ask::Capo(_));
+        if elsewhere && self.open.as_ref().is_some_and(drills_stop) {
+            // A double stop is at its place on the neck: in another key there is another exercise.
+            self.end_drill(at);
+        }
         let Some((tune, stand)) = &mut self.open else {
             return;
         };
@@ -276,14 +282,13 @@ impl Desk {
         }
         stand.ask(ask, &self.settings, at);
         self.leader.tell(at.now, stand.told());
-        let keyed = matches!(ask, Ask::KeyUp(_) | Ask::KeyOn(_) | Ask::WrittenKey);
-        let keyed = (keyed && !stand.is_drill()).then(|| (*tune, stand.key().tonic));
+        let keyed = (ask.changes_key() && !stand.is_drill()).then(|| (*tune, stand.key().tonic));
         // What sounds alone goes along with the tempo and the key.
         match (ask, self.leader.alone()) {
-            (Ask::Faster(_) | Ask::TapTempo, Some(_)) => {
+            (ask, Some(_)) if ask.changes_tempo() => {
                 self.leader.tell(at.now, [Command::Tempo(stand.tempo())]);
             }
-            (Ask::KeyUp(_) | Ask::KeyOn(_) | Ask::WrittenKey, Some(Alone::Drones)) => {
+            (ask, Some(Alone::Drones)) if ask.changes_key() => {
                 let score = Arc::new(stand.alone(Alone::Drones, at));
                 self.leader.tell(at.now, [Command::Score(score)]);
             }
@@ -393,13 +398,15 @@ impl Desk {
         if self.settings.instrument() != before.instrument() && self.leader.tone().is_some() {
             self.leader.hush(now); // its strings are others
         }
+        let at = self.leader.moment(now);
         if self.settings.instrument() != before.instrument() {
             // An exercise was made for the hands on the other one.
-            let at = self.leader.moment(now);
             self.end_drill(at);
         }
         if let Some((_, stand)) = &mut self.open {
-            stand.set(&self.settings);
+            stand.set(&self.settings, at);
+            let told = stand.told();
+            self.leader.tell(now, told);
         }
         self.called.set();
         self.porch.today = None;

@@ -77,19 +77,22 @@ impl OnStand {
     }
 
     /// The settings have changed: another instrument, other names.
-    pub(super) fn set(&mut self, settings: &Settings) {
-        self.take(Hands::new(settings, self.hands.capo.fret));
+    pub(super) fn set(&mut self, settings: &Settings, at: Moment) {
+        self.take(Hands::new(settings, self.hands.capo.fret), at);
+        self.replace(at);
         if let Some((_, Some(tune))) = &mut self.drill {
-            tune.set(settings);
+            tune.set(settings, at);
         }
     }
 
-    fn take(&mut self, hands: Hands) {
-        self.hands = hands;
-        if !self.lesson.is_as_written() {
+    fn take(&mut self, hands: Hands, at: Moment) {
+        if self.hands.become_these(hands) {
+            self.lesson.name_anew();
+        } else {
             self.plan.forget();
+            self.lesson.forget();
+            self.begin_anew(at);
         }
-        self.lesson.forget();
     }
 
     pub(super) fn is_moving(&self, at: Moment) -> bool {
@@ -98,6 +101,7 @@ impl OnStand {
 
     /// Puts the tune into a key, as simple as is wanted now.
     fn arrange(&mut self, tonic: NoteName) {
+        let key = self.key();
         let moved = self.tune.in_key(tonic);
         // The others play what is written, however simple one's own chords are.
         self.safe = Stretch::of(&moved, &self.playing);
@@ -109,7 +113,11 @@ impl OnStand {
         self.changes = Changes::of(&self.played, &self.playing);
         self.keys = self.played.keys();
         self.plan.forget();
-        self.lesson.forget();
+        if key == self.key() {
+            self.lesson.arrange_anew();
+        } else {
+            self.lesson.forget();
+        }
     }
 
     /// Its rhythm by id, or the tune's own word.
@@ -188,7 +196,7 @@ impl OnStand {
                 self.arrange(self.key().tonic);
             }
             Ask::Capo(fret) => {
-                self.take(Hands::new(settings, fret.min(MOST_CAPO)));
+                self.take(Hands::new(settings, fret.min(MOST_CAPO)), at);
             }
             Ask::OtherShape => {
                 let place = self.follow.place(&self.playing, at);
@@ -202,6 +210,10 @@ impl OnStand {
             }
             Ask::Band(ref ask) => self.ask_band(ask, at),
             _ => {}
+        }
+        // A pass in another tempo or key is not the one that was begun.
+        if ask.changes_tempo() || ask.changes_key() {
+            self.begin_anew(at);
         }
         self.replace(at);
     }

@@ -2,6 +2,8 @@
 
 use std::time::Duration;
 
+use crate::chart::Ticks;
+
 use super::ask::{Ask, Room};
 use super::on_stand::OnStand;
 use super::players::Moment;
@@ -92,7 +94,12 @@ impl Desk {
         self.ask_porch(PorchAsk::Version(one.version), at);
         self.ask_porch(PorchAsk::Phrase(phrase), at);
         if let Some((_, stand)) = &mut self.open {
+            if one.stretch == Stretch::Whole {
+                stand.go_to(Ticks::ZERO, at);
+            }
             stand.set_bpm(one.bpm, at);
+            let told = stand.told();
+            self.leader.tell(at.now, told);
         }
     }
 
@@ -116,15 +123,10 @@ impl Desk {
         if self.page != Room::Porch || stand.is_drill() {
             return;
         }
-        let (stretch, version, key) = stand.practises();
         let practice = Practice {
-            day: self.songbook.today(),
-            tune: *id,
-            stretch,
-            version,
-            key,
             bpm,
             passes,
+            ..stand.practises(*id, self.songbook.today())
         };
         self.porch.keep(self.songbook.as_mut(), practice);
     }
@@ -144,15 +146,9 @@ impl Desk {
         let day = self.songbook.today();
         let (log, desk, settings) = (&self.porch.log, &self.porch.desk, &self.settings);
         let lesson = self.open.as_mut().map(|(id, stand)| {
-            let (stretch, version, _) = stand.practises();
-            let today = log.iter().filter(|entry| {
-                (entry.day, entry.tune, entry.stretch, entry.version)
-                    == (day, *id, stretch, version)
-            });
-            let clean = today
-                .map(|entry| entry.bpm)
-                .max()
-                .filter(|_| !stand.is_drill());
+            let now = stand.practises(*id, day);
+            let today = log.iter().find(|entry| entry.same(&now));
+            let clean = today.map(|entry| entry.bpm).filter(|_| !stand.is_drill());
             stand.lesson(settings, desk, clean, at)
         });
         PorchView {

@@ -56,6 +56,16 @@ impl Hidden {
         Self::Notes,
         Self::Everything,
     ];
+
+    /// So many steps on, towards nothing there, or back below 0.
+    #[must_use]
+    pub fn step(self, by: i32) -> Self {
+        let last = Self::STEPS.len() - 1;
+        let here = Self::STEPS.iter().position(|&step| step == self);
+        let by = isize::try_from(by).unwrap_or(0);
+        let there = here.unwrap_or(0).saturating_add_signed(by);
+        Self::STEPS[there.min(last)]
+    }
 }
 
 /// What the page is drawn on, and how.

@@ -113,10 +113,7 @@ const SCENES: [Scene; 9] = [
         )
     }),
     ("porch-covered", "", |theme| {
-        let asks = [
-            PorchAsk::Hide(Hidden::EveryOther),
-            PorchAsk::Version(Version::ChordDrones),
-        ];
+        let asks = [PorchAsk::HideBy(1), PorchAsk::Version(Version::ChordDrones)];
         porch(theme, Language::Spanish, "The Race in Spate", &asks)
     }),
     ("porch-blank", "", |theme| {
@@ -124,7 +121,7 @@ const SCENES: [Scene; 9] = [
             theme,
             Language::English,
             "Millrace Reel",
-            &[PorchAsk::Hide(Hidden::Notes)],
+            &[PorchAsk::HideBy(3)],
         )
     }),
     ("porch-home", "", |theme| {

@@ -45,7 +45,7 @@ fn a_guitar_plays_every_shipped_tune_an_octave_below_the_fiddle() {
 }
 
 #[test]
-fn an_arrangement_sounds_as_its_page_reads() {
+fn a_thickened_tune_sounds_as_its_page_reads() {
     let low = tune(
         "M:4/4\nL:1/4\nK:D",
         "\"D\" D F, A, [FD]- | F \"A\" E C A, | \"D\" D4 |]",
@@ -55,13 +55,13 @@ fn an_arrangement_sounds_as_its_page_reads() {
         for version in Version::ALL {
             let wishes = version.wishes(Wishes::default());
             let tab = tune.arranged(&Instrument::mandolin(), Capo::NONE, wishes);
-            let sounding = tune.sounding(&tab);
+            let thick = tune.thickened(&tab);
             let mut start = crate::chart::Ticks::ZERO;
             let bars = tune.bars.iter().enumerate().map(|(index, bar)| {
                 start += bar.length;
                 (index, start - bar.length)
             });
-            let heard = sounding.heard(bars);
+            let heard = thick.heard(bars);
             let mut heard = heard.chunk_by(|a, b| a.at == b.at);
             for note in &tab.notes {
                 let stop = note.stop.as_ref().map(|stop| stop.midi);

@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use crate::band::{Command, Player, Score, Transport};
-use crate::chart::{Playing, Tempo};
+use crate::chart::{Playing, Tempo, Version};
 
 use super::super::ask::Ask;
 use super::super::band::{Alone, BandAsk, BandView, PlayerView};
@@ -60,13 +60,17 @@ impl OnStand {
 
     /// The score of the tune, its melody in the version that is practised.
     pub(super) fn score(&mut self) -> Arc<Score> {
-        if self.plan.has_score() || self.lesson.is_as_written() {
+        if self.plan.has_score() {
             return self.plan.score(&self.played, &self.playing);
         }
         let hands = (&self.hands.instrument, self.hands.capo);
-        let version = self.lesson.version;
+        let (version, drill) = (self.lesson.version, self.is_drill());
         let tab = &self.lesson.arrangement(&self.played, hands, version).tab;
-        self.plan.score(&self.played.sounding(tab), &self.playing)
+        // The plain melody as written keeps what the tune writes beside it.
+        if version == Version::Plain && tab.moved() == 0 && !drill {
+            return self.plan.score(&self.played, &self.playing);
+        }
+        self.plan.score(&self.played.thickened(tab), &self.playing)
     }
 
     /// Takes what the band is to be told.

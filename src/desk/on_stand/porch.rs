@@ -2,16 +2,18 @@
 
 use std::rc::Rc;
 
-use crate::chart::{Tune, Version};
-use crate::theory::NoteName;
+use chrono::NaiveDate;
+
+use crate::chart::{Tempo, Ticks, Tune, Version};
 
 use super::super::cards::style;
 use super::super::follow::Place;
 use super::super::players::Moment;
 use super::super::porch::{
-    Drill, Exercises, Laid, LessonView, PageDesk, PorchAsk, Stretch, stop_view,
+    Drill, Exercises, Laid, LessonView, PageDesk, PorchAsk, Practice, stop_view,
 };
 use super::super::settings::Settings;
+use super::super::songbook::TuneId;
 use super::{OnStand, part_of_whole, whole_bpm};
 
 /// The tempo in per cent of the tune's own: a step, the least and the most.
@@ -25,6 +27,12 @@ impl OnStand {
     /// What the player wishes of the lesson. Wishes about other things are left alone.
     pub(in crate::desk) fn ask_porch(&mut self, ask: &PorchAsk, at: Moment) {
         match *ask {
+            // An exercise has neither.
+            PorchAsk::Version(_)
+            | PorchAsk::Phrase(_)
+            | PorchAsk::PhraseBy(_)
+            | PorchAsk::Octave(_)
+                if self.is_drill() => {}
             PorchAsk::Version(version) => {
                 self.lesson.version = version;
                 self.plan.forget();
@@ -32,7 +40,7 @@ impl OnStand {
             }
             PorchAsk::Phrase(phrase) => {
                 self.lesson.phrase = phrase.filter(|&phrase| phrase < self.lesson.phrases());
-                self.lesson.again = self.lesson.phrase.is_some();
+                self.loop_stretch(self.lesson.phrase.is_some(), at);
                 self.go_to_stretch(at);
             }
             PorchAsk::PhraseBy(by) => {
@@ -45,8 +53,7 @@ impl OnStand {
                 self.ask_porch(&PorchAsk::Phrase(usize::try_from(next).ok()), at);
             }
             PorchAsk::Again(again) => {
-                self.lesson.again = again;
-                self.loop_stretch(at);
+                self.loop_stretch(again, at);
             }
             PorchAsk::Faster(steps) => {
                 let now = i32::try_from(self.percent()).unwrap_or(100);
@@ -61,13 +68,19 @@ impl OnStand {
                 self.follow.change_bpm(&self.playing, at, bpm);
                 self.begin_anew(at);
             }
-            PorchAsk::Hide(hidden) => self.lesson.hidden = hidden,
+            PorchAsk::HideBy(by) => self.lesson.hidden = self.lesson.hidden.step(by),
             PorchAsk::Octave(take) => {
                 let hands = (&self.hands.instrument, self.hands.capo);
                 self.lesson.take_octave(&self.played, hands, take);
                 self.plan.forget();
+                self.begin_anew(at);
             }
-            PorchAsk::FromTop => self.go_to_stretch(at),
+            PorchAsk::FromTop => {
+                if self.again() {
+                    self.loop_stretch(true, at);
+                }
+                self.go_to_stretch(at);
+            }
             PorchAsk::Bar(bar) => {
                 let place = self.follow.place(&self.playing, at);
                 if let Some(played) = self.playing.find(bar, place.bar) {
@@ -99,20 +112,28 @@ impl OnStand {
         let here = || self.lesson.phrase_at(written).filter(|_| from > 0);
         let phrase = self.lesson.phrase.or_else(here);
         let range = phrase.and_then(|phrase| self.lesson.range(&self.playing, phrase, from));
-        self.loop_stretch(at);
-        let start = range.map_or(crate::chart::Ticks::ZERO, |range| range.0);
+        self.go_to(range.map_or(Ticks::ZERO, |range| range.0), at);
+    }
+
+    /// To a moment of the time through, where a pass begins.
+    pub(in crate::desk) fn go_to(&mut self, start: Ticks, at: Moment) {
         self.follow.jump_to(&self.playing, at, start);
         self.begin_anew(at);
     }
 
-    /// Tells the follower what comes again and again.
-    fn loop_stretch(&mut self, at: Moment) {
+    /// Whether what is practised comes again and again: it, and not another loop.
+    fn again(&self) -> bool {
+        self.plan.range(&self.playing).is_some() && self.plays_stretch()
+    }
+
+    /// Plays what is practised again and again, or no more.
+    fn loop_stretch(&mut self, again: bool, at: Moment) {
         let place = self.follow.place(&self.playing, at);
         let from = if place.ended { 0 } else { place.bar };
         let range = match self.lesson.phrase {
-            _ if !self.lesson.again => None,
+            _ if !again => None,
             Some(phrase) => self.lesson.range(&self.playing, phrase, from),
-            None => Some((crate::chart::Ticks::ZERO, self.playing.length)),
+            None => Some((Ticks::ZERO, self.playing.length)),
         };
         self.plan.set_stretch(&self.playing, range);
         self.follow.set_range(at, self.plan.range(&self.playing));
@@ -143,7 +164,7 @@ impl OnStand {
     fn plays_stretch(&self) -> bool {
         let range = self.plan.range(&self.playing);
         let Some(phrase) = self.lesson.phrase else {
-            let whole = (crate::chart::Ticks::ZERO, self.playing.length);
+            let whole = (Ticks::ZERO, self.playing.length);
             return range.is_none_or(|range| range == whole);
         };
         let bar = range.and_then(|(start, _)| self.playing.bar_at(start));
@@ -151,14 +172,27 @@ impl OnStand {
         own.is_some() && own == range
     }
 
-    /// What is practised now: stretch, version, key.
-    pub(in crate::desk) fn practises(&self) -> (Stretch, Version, NoteName) {
-        (self.lesson.stretch(), self.lesson.version, self.key().tonic)
+    /// What is practised now, on a day, with no pass so far.
+    pub(in crate::desk) fn practises(&self, tune: TuneId, day: NaiveDate) -> Practice {
+        Practice {
+            day,
+            tune,
+            stretch: self.lesson.stretch(),
+            version: self.lesson.version,
+            key: self.key().tonic,
+            bpm: 0,
+            passes: 0,
+        }
     }
 
     /// Whether it is an exercise, and nothing of the songbook.
     pub(in crate::desk) fn is_drill(&self) -> bool {
         self.drill.is_some()
+    }
+
+    /// Whether it is a double stop, which lies at one place of the neck.
+    pub(in crate::desk) fn drills_stop(&self) -> bool {
+        matches!(self.drill, Some((Drill::Stop(_), _)))
     }
 
     /// The tune, also where an exercise stands in place of it.
@@ -205,7 +239,7 @@ impl OnStand {
             version: self.lesson.version,
             phrases: self.lesson.phrase_views.clone(),
             phrase: self.lesson.phrase,
-            again: self.lesson.again,
+            again: self.again(),
             hidden: self.lesson.hidden,
             staff: desk.staff,
             fingers: desk.fingers,
@@ -240,6 +274,10 @@ impl OnStand {
         if let Some((stops, changes)) = &self.lesson.drills {
             return (Rc::clone(stops), Rc::clone(changes));
         }
+        // An exercise has no exercises.
+        if self.is_drill() {
+            return Exercises::default();
+        }
         let drills = self.stop_drills();
         let names = self.hands.courses();
         let name = |course: usize| names.get(course).cloned().unwrap_or_default();
@@ -255,9 +293,6 @@ impl OnStand {
     }
 
     fn stop_drills(&mut self) -> Vec<crate::chart::StopDrill> {
-        if self.drill.is_some() {
-            return Vec::new();
-        }
         let hands = (&self.hands.instrument, self.hands.capo);
         let arranged = self
             .lesson
@@ -274,6 +309,9 @@ impl OnStand {
         settings: &Settings,
         rate: u32,
     ) -> Option<Self> {
+        if self.is_drill() {
+            return None;
+        }
         let (metre, key) = (self.tune.metre, self.played.key);
         let names = self.hands.courses();
         let name = |course: usize| names.get(course).cloned().unwrap_or_default();
@@ -309,8 +347,6 @@ impl OnStand {
         exercise.names = self.names;
         exercise.lesson.version = Version::DoubleStops;
         exercise.lesson.given = given;
-        exercise.lesson.again = true;
-        exercise.lesson.usual = self.lesson.usual;
         exercise.drill = Some((drill, None));
         Some(exercise)
     }
@@ -318,13 +354,19 @@ impl OnStand {
     /// Keeps the tune that an exercise stands in place of, and begins the loop at its tempo.
     pub(in crate::desk) fn instead_of(&mut self, tune: Self, at: Moment) {
         let tempo = tune.tempo();
+        let usual = Tempo {
+            bpm: tune.lesson.usual,
+            ..tempo
+        };
         if let Some((_, aside)) = &mut self.drill {
             *aside = Some(Box::new(tune));
         }
-        let usual = self.follow.tempo().beat;
-        let bpm = tempo.counted_in(usual).bpm;
+        // The exercise may count in another note than the tune.
+        let beat = self.follow.tempo().beat;
+        self.lesson.usual = usual.counted_in(beat).bpm;
+        let bpm = tempo.counted_in(beat).bpm;
         self.follow.change_bpm(&self.playing, at, bpm);
-        self.loop_stretch(at);
+        self.loop_stretch(true, at);
     }
 
     /// The tune that this exercise stands in place of.

@@ -62,7 +62,6 @@ impl Arranged {
 pub(in crate::desk) struct Lesson {
     pub(in crate::desk) version: Version,
     pub(in crate::desk) phrase: Option<usize>,
-    pub(in crate::desk) again: bool,
     pub(in crate::desk) hidden: Hidden,
     /// Octaves that the melody is to be moved by from what is written; `None` leaves it to the arrangement.
     octaves: Option<i8>,
@@ -96,7 +95,6 @@ impl Lesson {
         let mut lesson = Self {
             version: Version::Plain,
             phrase: None,
-            again: false,
             hidden: Hidden::Nothing,
             octaves: None,
             taken_back: None,
@@ -115,20 +113,21 @@ impl Lesson {
         lesson
     }
 
-    /// The key, the chords or the hands have changed.
+    /// The key or the neck has changed.
     pub(in crate::desk) fn forget(&mut self) {
         (self.octaves, self.taken_back) = (None, None);
         self.arrange_anew();
     }
 
-    fn arrange_anew(&mut self) {
-        self.arranged.clear();
-        (self.versions, self.page, self.drills) = (None, None, None);
+    /// The courses have other names.
+    pub(in crate::desk) fn name_anew(&mut self) {
+        self.drills = None;
     }
 
-    /// Nothing is beside the melody, nor is it moved.
-    pub(in crate::desk) fn is_as_written(&self) -> bool {
-        self.version == Version::Plain && self.octaves.is_none() && self.given.is_none()
+    /// The chords have changed.
+    pub(in crate::desk) fn arrange_anew(&mut self) {
+        self.arranged.clear();
+        (self.versions, self.page, self.drills) = (None, None, None);
     }
 
     fn wishes(&self) -> Wishes {

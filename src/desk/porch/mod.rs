@@ -13,7 +13,6 @@ use std::collections::HashMap;
 use chrono::NaiveDate;
 
 use crate::chart::{Tune, Version};
-use crate::engraving::Hidden;
 
 pub(in crate::desk) use lesson::{Exercises, Lesson, PageDesk, stop_view};
 pub(in crate::desk) use log::{Facts, suggestions};
@@ -45,8 +44,8 @@ pub enum PorchAsk {
     Again(bool),
     /// So many steps of five per cent of the tune's own tempo faster.
     Faster(i32),
-    /// What of the page is covered.
-    Hide(Hidden),
+    /// So many steps more of the page covered, or fewer below 0.
+    HideBy(i32),
     /// A staff above the tablature.
     Staff(bool),
     /// A row of fingers.

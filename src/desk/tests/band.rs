@@ -137,6 +137,11 @@ fn the_band_plays_the_version_that_lies_on_the_porch() {
     assert!(strings(&told) > plain * 3 / 2);
     assert!(!names(&told).contains(&"Play".to_owned()), "{told:?}");
     assert_eq!(strings(&evening.ask(version(Version::Plain), 12.0)), plain);
+    // Strings that were tuned otherwise give other drones at once.
+    evening.ask(version(Version::KeyDrones), 12.5);
+    let told = evening.ask(Ask::Retune(0, 2), 12.6);
+    assert!(strings(&told) > plain, "{told:?}");
+    evening.ask(Ask::Retune(0, -2), 12.7);
     // A double stop that is drilled is two strings each time.
     evening.ask(Ask::Clock(false), 13.0);
     evening.ask(Ask::Porch(PorchAsk::Stop(0)), 14.0);

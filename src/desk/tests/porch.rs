@@ -3,7 +3,6 @@
 use chrono::NaiveDate;
 
 use crate::chart::Version;
-use crate::engraving::Hidden;
 use crate::store::shipped;
 
 use super::*;
@@ -96,6 +95,113 @@ fn notes_below_the_neck_are_told_and_the_octave_that_helps_can_be_taken_and_left
     assert_eq!(seen(&mut desk).1, None);
     // The second bar marks its second note against the hand: on a beat the hand goes down.
     assert_eq!(lesson(&mut desk, 0.0).against.as_deref(), Some("A 2"));
+}
+
+#[test]
+fn what_is_set_about_the_app_leaves_the_lesson_as_it_is() {
+    let mut desk = on_porch();
+    porch(&mut desk, PorchAsk::Version(Version::DoubleStops), 0.0);
+    desk.ask(Ask::OtherShape, Duration::ZERO);
+    let chosen = view(&mut desk, 0.0).now.shape.unwrap().of;
+    let page = lesson(&mut desk, 0.0).page;
+    for ask in [
+        Ask::Theme(Theme::Sun),
+        Ask::LessMotion(true),
+        Ask::Know("A".to_owned(), false),
+    ] {
+        desk.ask(ask, Duration::ZERO);
+    }
+    assert_eq!(view(&mut desk, 0.0).now.shape.unwrap().of, chosen);
+    assert_eq!(chosen.0, 2);
+    assert!(lesson(&mut desk, 0.0).page == page);
+}
+
+#[test]
+fn an_exercise_goes_at_the_tempo_of_its_tune_whatever_note_is_counted() {
+    for (metre, tempo, bars) in [("4/4", "1/4=100", "D4|"), ("3/4", "1/2=60", "D3|")] {
+        let text = format!("X:1\nM:{metre}\nL:1/4\nQ:{tempo}\nK:D\n\"D\"{bars}\"A\"{bars}");
+        let tune = abc::read(text.as_bytes()).tunes.remove(0).tune;
+        let memory = Memory::new(vec![tune]).on(day(26));
+        let mut desk = Desk::new(Box::new(memory), silent(), Settings::default(), None);
+        desk.ask(Ask::Open(TuneId(1)), Duration::ZERO);
+        desk.ask(Ask::Go(Room::Porch), Duration::ZERO);
+        let percent = |desk: &mut Desk| lesson(desk, 0.0).percent;
+        assert_eq!(percent(&mut desk), 100);
+        porch(&mut desk, PorchAsk::Change(0), 0.0);
+        desk.ask(Ask::Go(Room::Porch), Duration::ZERO);
+        assert_eq!(percent(&mut desk), 100, "{tempo}");
+        porch(&mut desk, PorchAsk::Faster(1), 0.0);
+        assert_eq!(percent(&mut desk), 105, "{tempo}");
+        // There is no exercise in an exercise, no phrase and no version.
+        porch(&mut desk, PorchAsk::PhraseBy(1), 0.0);
+        porch(&mut desk, PorchAsk::Change(0), 0.0);
+        let view = lesson(&mut desk, 0.0);
+        assert!(view.changes.is_empty() && view.again);
+        porch(&mut desk, PorchAsk::EndDrill, 0.0);
+        assert_eq!(lesson(&mut desk, 0.0).drill, None);
+    }
+}
+
+#[test]
+fn an_exercise_for_one_place_of_the_neck_ends_where_the_key_changes() {
+    for ask in [Ask::KeyUp(2), Ask::Capo(2)] {
+        let mut desk = on_porch();
+        porch(&mut desk, PorchAsk::Stop(0), 0.0);
+        assert!(lesson(&mut desk, 0.0).drill.is_some());
+        desk.ask(ask, Duration::ZERO);
+        let view = lesson(&mut desk, 0.0);
+        assert_eq!(view.drill, None);
+        assert!(view.page.systems.len() > 1, "the tune's own page");
+    }
+}
+
+#[test]
+fn again_is_what_the_band_really_repeats() {
+    let mut desk = on_porch();
+    porch(&mut desk, PorchAsk::Phrase(Some(1)), 0.0);
+    assert!(lesson(&mut desk, 0.0).again);
+    desk.ask(Ask::Band(BandAsk::NoLoop), Duration::ZERO);
+    assert!(!lesson(&mut desk, 0.0).again);
+    porch(&mut desk, PorchAsk::Again(true), 0.0);
+    assert!(lesson(&mut desk, 0.0).again);
+    // A loop of the band's own is neither called that nor taken away by a way back to the top.
+    porch(&mut desk, PorchAsk::Phrase(None), 0.0);
+    desk.ask(Ask::Band(BandAsk::LoopPart), Duration::ZERO);
+    porch(&mut desk, PorchAsk::FromTop, 0.0);
+    assert!(!lesson(&mut desk, 0.0).again);
+    assert!(view(&mut desk, 0.0).band.looped.is_some());
+}
+
+#[test]
+fn the_whole_tune_is_suggested_from_its_top() {
+    let whole = Practice {
+        stretch: Stretch::Whole,
+        ..practice(60)
+    };
+    let mut desk = desk_after(vec![whole], true);
+    desk.ask(Ask::JumpTo(6), Duration::ZERO);
+    porch(&mut desk, PorchAsk::Home(true), 0.0);
+    let found = desk.porch(Duration::ZERO).suggestions;
+    let place = found.iter().position(|one| one.stretch == Stretch::Whole);
+    porch(&mut desk, PorchAsk::Take(place.unwrap()), 0.0);
+    assert_eq!(lesson(&mut desk, 0.0).phrase, None);
+    assert_eq!(bar(&mut desk, 0.0).0, "A1");
+    assert_eq!(lesson(&mut desk, 0.0).spot.unwrap().bar, 0);
+}
+
+#[test]
+fn what_was_clean_today_was_clean_in_its_key() {
+    let today = Practice {
+        day: day(26),
+        stretch: Stretch::Whole,
+        version: Version::Plain,
+        key: "A".parse().unwrap(),
+        ..practice(60)
+    };
+    let mut desk = desk_after(vec![today], true);
+    assert_eq!(lesson(&mut desk, 0.0).clean, Some(60));
+    desk.ask(Ask::KeyUp(1), Duration::ZERO);
+    assert_eq!(lesson(&mut desk, 0.0).clean, None);
 }
 
 #[test]
@@ -353,7 +459,7 @@ fn slower_and_faster_go_in_steps_of_the_tunes_own_tempo() {
 #[test]
 fn the_page_is_covered_step_by_step_and_laid_out_for_its_paper() {
     let mut desk = on_porch();
-    porch(&mut desk, PorchAsk::Hide(Hidden::Notes), 0.0);
+    porch(&mut desk, PorchAsk::HideBy(3), 0.0);
     assert!(
         lesson(&mut desk, 0.0)
             .page
@@ -361,7 +467,7 @@ fn the_page_is_covered_step_by_step_and_laid_out_for_its_paper() {
             .iter()
             .all(|spot| spot.figures.is_empty())
     );
-    porch(&mut desk, PorchAsk::Hide(Hidden::Nothing), 0.0);
+    porch(&mut desk, PorchAsk::HideBy(-9), 0.0);
     let before = lesson(&mut desk, 0.0).page;
     assert!(before == lesson(&mut desk, 9.0).page, "laid out once");
     porch(&mut desk, PorchAsk::Paper(864.0, 16.0), 0.0);

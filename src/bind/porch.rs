@@ -65,6 +65,7 @@ impl Porch {
 fn show_state(global: &made::Porch<'_>, words: &Words, view: &LessonView) {
     global.set_title(view.title.as_str().into());
     global.set_detail(words.lesson(view).into());
+    global.set_warning(words.lesson_warning(view).into());
     global.set_why(words.lesson_why(view).into());
     global.set_phrase(words.phrase(view).into());
     global.set_can_back(view.phrase.is_some());

@@ -10,20 +10,19 @@ use super::measure::{Event, Kind};
 /// beat go together, four eighths of half a bar in 4/4 too, the notes of a tuplet among themselves, and nothing across a
 /// rest (common practice).
 pub(super) fn groups(events: &[Event], metre: Metre, offset: Ticks) -> Vec<Range<usize>> {
-    let window =
-        |event: &Event| window(metre, offset + event.at, fine(events, event, metre, offset));
+    let beats = windows(events, metre, offset);
+    let group = |event: usize| events[event].tuplet.map(|tuplet| tuplet.group);
+    let joins = |first: usize, event: usize| {
+        short(&events[event])
+            && group(event) == group(first)
+            && (group(first).is_some() || beats[event] == beats[first])
+    };
     let mut groups: Vec<Range<usize>> = Vec::new();
     let mut start = 0;
     while start < events.len() {
-        let first = &events[start];
         let mut end = start + 1;
-        if short(first) {
-            while events.get(end).is_some_and(|event| {
-                short(event)
-                    && event.tuplet.map(|tuplet| tuplet.group)
-                        == first.tuplet.map(|tuplet| tuplet.group)
-                    && (first.tuplet.is_some() || window(event) == window(first))
-            }) {
+        if short(&events[start]) {
+            while end < events.len() && joins(start, end) {
                 end += 1;
             }
             if end - start > 1 {
@@ -39,30 +38,43 @@ fn short(event: &Event) -> bool {
     matches!(event.kind, Kind::Note { .. }) && event.value.beams() > 0
 }
 
-/// Whether beats longer than a quarter are cut into quarters around an event, because there are sixteenths in them.
-fn fine(events: &[Event], event: &Event, metre: Metre, offset: Ticks) -> bool {
-    let beat = window(metre, offset + event.at, false);
-    let same = |other: &&Event| window(metre, offset + other.at, false) == beat;
-    !metre.is_compound()
-        && events
-            .iter()
-            .filter(same)
-            .any(|other| other.value.beams() > 1)
+/// Where the beat begins that each event lies in. Beats longer than a quarter are cut into quarters where there are
+/// sixteenths in them.
+fn windows(events: &[Event], metre: Metre, offset: Ticks) -> Vec<Ticks> {
+    let lengths = metre.beats();
+    let felt = |event: &Event| window(metre, &lengths, offset + event.at);
+    let mut windows: Vec<Ticks> = events.iter().map(felt).collect();
+    let long = lengths.first().is_none_or(|&beat| beat > Ticks::QUARTER);
+    if metre.is_compound() || !long {
+        return windows;
+    }
+    let mut from = 0;
+    while from < events.len() {
+        let beat = windows[from];
+        let same = windows[from..].iter().take_while(|&&other| other == beat);
+        let to = from + same.count();
+        let fine = events[from..to].iter().any(|event| event.value.beams() > 1);
+        if fine || lengths.is_empty() {
+            for (window, event) in windows[from..to].iter_mut().zip(&events[from..to]) {
+                let into = offset + event.at - beat;
+                *window += Ticks::QUARTER * into.div_rem(Ticks::QUARTER).0;
+            }
+        }
+        from = to;
+    }
+    windows
 }
 
-/// Where the beat begins that a moment lies in.
-fn window(metre: Metre, at: Ticks, fine: bool) -> Ticks {
+/// Where the felt beat begins that a moment lies in; without beats, the bar.
+fn window(metre: Metre, beats: &[Ticks], at: Ticks) -> Ticks {
     let bar = metre.bar().max(Ticks::QUARTER);
     let (bars, into) = at.div_rem(bar);
     let mut start = Ticks::ZERO;
-    for beat in metre.beats() {
+    for &beat in beats {
         if into < start + beat {
             break;
         }
         start += beat;
-    }
-    if metre.beats().is_empty() || (fine && metre.beats()[0] > Ticks::QUARTER) {
-        start += Ticks::QUARTER * (into - start).div_rem(Ticks::QUARTER).0;
     }
     bar * bars + start
 }

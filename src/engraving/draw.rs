@@ -6,7 +6,7 @@ use crate::chart::Ticks;
 use crate::theory::Key;
 
 use super::bars::{bar_lines, over};
-use super::line_heads::{before, changes, head_width, heads};
+use super::line_heads::{before, behind, changes, head_width, heads};
 use super::mark::{BarPlace, System};
 use super::measure::{Event, Kind, Measure, syllable};
 use super::pen::{NAMES, Pen, Rows, STAFF_SPACE};
@@ -45,6 +45,7 @@ pub(super) fn page(piece: Piece<'_>, paper: &Paper) -> Page {
     for bar in (0..bars.len()).filter(|&bar| bars[bar].length > Ticks::ZERO) {
         let mut measure = Measure::new(piece, bar, metres[bar], offsets[bar], &struck);
         measure.pickup = offsets[bar] > Ticks::ZERO;
+        measure.behind = behind(piece, paper, bar);
         measure.before = before(piece, paper, bar, (metres[bar], keys[bar]));
         measures.push(measure);
     }

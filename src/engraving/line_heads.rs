@@ -30,6 +30,16 @@ pub(super) fn before(
     (0.35 + repeat) * paper.space + signs * staff_space + figures
 }
 
+/// What a bar line takes behind the last event of a bar, with the dots of a repeat.
+pub(super) fn behind(piece: Piece<'_>, paper: &Paper, bar: usize) -> f32 {
+    let repeat = if piece.tune.bars[bar].repeat_end > 0 {
+        0.45
+    } else {
+        0.0
+    };
+    (0.15 + repeat) * paper.space
+}
+
 fn signature_width(key: Key) -> f32 {
     let signs = u16::try_from(key.signature().unsigned_abs().min(7)).map_or(0.0, f32::from);
     if signs > 0.0 { signs + 0.7 } else { 0.0 }
@@ -52,8 +62,8 @@ pub(super) fn head_width(paper: &Paper, key: Key, metre: Option<Metre>) -> f32 {
         0.0
     };
     let figures = match metre {
-        Some(metre) if metre.count > 9 => metre_space(paper) * 4.6,
-        Some(metre) if metre.count > 0 => metre_space(paper) * 2.8,
+        Some(metre) if metre.count > 9 => metre_space(paper) * 5.1,
+        Some(metre) if metre.count > 0 => metre_space(paper) * 3.3,
         _ => 0.0,
     };
     clef + figures

@@ -41,7 +41,7 @@ pub(super) fn lines(
     let fits = |lines: &Vec<Vec<usize>>| {
         lines
             .iter()
-            .all(|line| width(paper, measures, line, Measure::least) <= room)
+            .all(|line| width(measures, line, Measure::least) <= room)
     };
     let counts = A_LINE
         .into_iter()
@@ -49,13 +49,8 @@ pub(super) fn lines(
     counts.map(cut).find(fits).unwrap_or_else(|| cut(1))
 }
 
-fn width(
-    paper: &Paper,
-    measures: &[Measure],
-    line: &[usize],
-    of: fn(&Measure, &Paper) -> f32,
-) -> f32 {
-    line.iter().map(|&index| of(&measures[index], paper)).sum()
+fn width(measures: &[Measure], line: &[usize], of: fn(&Measure) -> f32) -> f32 {
+    line.iter().map(|&index| of(&measures[index])).sum()
 }
 
 /// Lays the bars of a line side by side from `x` on, over the room that there is.
@@ -66,13 +61,13 @@ pub(super) fn lay(
     signs: &[Vec<f32>],
     (x, room): (f32, f32),
 ) {
-    let natural = width(paper, measures, line, Measure::natural);
-    let least = width(paper, measures, line, Measure::least);
+    let natural = width(measures, line, Measure::natural);
+    let least = width(measures, line, Measure::least);
     let ease = if natural <= room {
         // What stands around the events does not grow.
         let sides: f32 = line
             .iter()
-            .map(|&index| measures[index].natural(paper))
+            .map(|&index| measures[index].natural())
             .sum::<f32>()
             - line
                 .iter()

@@ -57,13 +57,12 @@ pub(super) struct Measure {
     least: Vec<f32>,
     /// Room before the first event: for the bar line, a repeat sign, another key or metre.
     pub(super) before: f32,
+    /// Room behind the last event, for the bar line or the end of a repeat.
+    pub(super) behind: f32,
     /// Left bar line and width, once it is laid out.
     pub(super) x: f32,
     pub(super) width: f32,
 }
-
-/// Room behind the last event, in spaces.
-const BEHIND: f32 = 0.15;
 
 /// How wide an eighth is at its best, in spaces; other lengths by the logarithm of their length.
 const EIGHTH: f32 = 1.72;
@@ -71,7 +70,7 @@ const EIGHTH: f32 = 1.72;
 const DOUBLING: f32 = 0.42;
 
 impl Measure {
-    /// The events of a bar; `open` is whether what sounded before is held over by a tie.
+    /// The events of a bar; `struck` says where in the tablature a note is.
     pub(super) fn new(
         piece: Piece<'_>,
         bar: usize,
@@ -108,6 +107,7 @@ impl Measure {
             natural: Vec::new(),
             least: Vec::new(),
             before: 0.0,
+            behind: 0.0,
             events,
             beams,
             x: 0.0,
@@ -175,13 +175,13 @@ impl Measure {
         }
     }
 
-    fn sides(&self, paper: &Paper) -> f32 {
-        self.before + BEHIND * paper.space
+    fn sides(&self) -> f32 {
+        self.before + self.behind
     }
 
     /// Its width as it looks best.
-    pub(super) fn natural(&self, paper: &Paper) -> f32 {
-        self.natural.iter().sum::<f32>() + self.sides(paper)
+    pub(super) fn natural(&self) -> f32 {
+        self.natural.iter().sum::<f32>() + self.sides()
     }
 
     /// What its events take of that.
@@ -195,8 +195,8 @@ impl Measure {
     }
 
     /// Its least width.
-    pub(super) fn least(&self, paper: &Paper) -> f32 {
-        self.least.iter().sum::<f32>() + self.sides(paper)
+    pub(super) fn least(&self) -> f32 {
+        self.least.iter().sum::<f32>() + self.sides()
     }
 
     /// Puts it at a place: `ease` 0 gives every event its least room, 1 its best, more stretches that; below 0 it is the
@@ -218,7 +218,7 @@ impl Measure {
         }
         let width: f32 = rooms.iter().sum();
         self.x = x;
-        self.width = width + self.sides(paper);
+        self.width = width + self.sides();
     }
 
     /// Where a moment of the bar stands.

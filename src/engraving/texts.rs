@@ -1,4 +1,4 @@
-//! Chords above the notes, words below them, and the line under what is practised.
+//! Chords and words above the notes, and the line under what is practised.
 
 use crate::chart::Part;
 

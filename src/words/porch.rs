@@ -98,9 +98,31 @@ impl Words {
         }
     }
 
+    /// What is wrong with the tune on this neck, and what was done or can be done about it. Empty where nothing is.
+    pub fn lesson_warning(&self, view: &LessonView) -> String {
+        let mut said = Vec::new();
+        if view.off_the_neck > 0 {
+            said.push(self.off_the_neck(view.off_the_neck, None));
+        }
+        match view.octave {
+            Some(octave) if octave.taken => said.push(self.octaves(octave.octaves)),
+            Some(octave) if octave.all => {
+                let way = self.octave_way(octave.octaves);
+                said.push(fl!(self.loader, "porch-octave-offered", way = way));
+            }
+            _ => {}
+        }
+        said.extend(
+            view.against
+                .as_deref()
+                .map(|bars| self.marked_against(bars)),
+        );
+        said.join(" ")
+    }
+
     /// What rings beside the melody, and why.
     pub fn lesson_why(&self, view: &LessonView) -> String {
-        let why = match view.version {
+        match view.version {
             Version::Plain => fl!(self.loader, "porch-plain-why"),
             Version::DoubleStops => fl!(self.loader, "porch-stops-why"),
             Version::KeyDrones | Version::ChordDrones => self.drones(
@@ -108,26 +130,7 @@ impl Words {
                 &view.rings.1,
                 &self.key(&view.key, &view.mode),
             ),
-        };
-        let mut said = Vec::new();
-        if view.off_the_neck > 0 {
-            said.push(self.off_the_neck(view.off_the_neck, None));
         }
-        match view.octave {
-            Some(octave) if octave.taken => said.push(self.octaves(octave.octaves)),
-            Some(octave) => {
-                let way = self.octave_way(octave.octaves);
-                said.push(fl!(self.loader, "porch-octave-offered", way = way));
-            }
-            None => {}
-        }
-        said.extend(
-            view.against
-                .as_deref()
-                .map(|bars| self.marked_against(bars)),
-        );
-        said.push(why);
-        said.join(" ")
     }
 
     /// A move by octaves.

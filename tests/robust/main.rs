@@ -9,6 +9,7 @@ mod chart;
 mod circle;
 mod evening;
 mod frets;
+mod page;
 mod rooms;
 mod store;
 mod store_aside;

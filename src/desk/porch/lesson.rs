@@ -71,13 +71,13 @@ pub(in crate::desk) struct Lesson {
     pub(in crate::desk) usual: f32,
     phrases: Vec<Phrase>,
     /// The same by part, as they are seen.
-    pub(in crate::desk) phrase_views: Vec<PhraseView>,
+    pub(in crate::desk) phrase_views: Rc<[PhraseView]>,
     /// When each written bar begins.
     starts: Vec<Ticks>,
     /// The arrangement of an exercise, which is not looked for.
     pub(in crate::desk) given: Option<Arrangement>,
     arranged: HashMap<Version, Arranged>,
-    versions: Option<Vec<VersionView>>,
+    versions: Option<Rc<[VersionView]>>,
     page: Option<(Paper, Version, Rc<Page>)>,
     pub(in crate::desk) drills: Option<Exercises>,
     /// Clean passes that are written down already, or that do not count because something changed in them.
@@ -101,7 +101,7 @@ impl Lesson {
             usual,
             starts: starts.collect(),
             phrases: tune.phrases(),
-            phrase_views: Vec::new(),
+            phrase_views: Rc::default(),
             given: None,
             arranged: HashMap::new(),
             versions: None,
@@ -151,7 +151,11 @@ impl Lesson {
             true => moved,
             false => on_offer().or(self.taken_back)?,
         };
-        Some(OctaveView { octaves, taken })
+        Some(OctaveView {
+            octaves,
+            taken,
+            all: !taken && offered.is_some(),
+        })
     }
 
     /// Moves the melody by these octaves, or back to where it is written.
@@ -200,7 +204,7 @@ impl Lesson {
         &mut self,
         tune: &Tune,
         hands: (&Instrument, Capo),
-    ) -> Vec<VersionView> {
+    ) -> Rc<[VersionView]> {
         let wishes = self.wishes();
         let rate = || {
             let rated = tune.versions(hands.0, hands.1, wishes);
@@ -254,7 +258,7 @@ impl Lesson {
         page
     }
 
-    fn views_of_phrases(&self, tune: &Tune) -> Vec<PhraseView> {
+    fn views_of_phrases(&self, tune: &Tune) -> Rc<[PhraseView]> {
         let parts = tune.parts_or_derived();
         let mut last = (None, 0);
         let one = |phrase: &Phrase| {

@@ -58,6 +58,8 @@ pub struct OctaveView {
     pub octaves: i8,
     /// It is made; otherwise it is on offer.
     pub taken: bool,
+    /// It is on offer because it brings all notes onto the neck.
+    pub all: bool,
 }
 
 /// A double stop as an exercise.
@@ -112,11 +114,11 @@ pub struct LessonView {
     /// Its mode by id.
     pub mode: String,
     /// The versions in the order in which they are taught.
-    pub versions: Vec<VersionView>,
+    pub versions: Rc<[VersionView]>,
     /// The one that is shown.
     pub version: Version,
     /// The phrases.
-    pub phrases: Vec<PhraseView>,
+    pub phrases: Rc<[PhraseView]>,
     /// The one that is practised; `None` is the whole tune.
     pub phrase: Option<usize>,
     /// It is played again and again.

@@ -716,7 +716,7 @@ porch-octave-down = { $count ->
     [one] Eine Oktave tiefer
    *[other] { $count } Oktaven tiefer
 }
-porch-octave-detail = Liegt auf diesem Hals besser als geschrieben.
+porch-octave-detail = Aus: wie geschrieben.
 porch-octave-offered = { $way } liegen alle darauf.
 porch-melody = Die Band spielt die Melodie
 porch-melody-detail = Stumm, wenn die Melodie deine ist

@@ -718,7 +718,7 @@ porch-octave-down = { $count ->
     [one] An octave lower
    *[other] { $count } octaves lower
 }
-porch-octave-detail = Suits this neck better than what is written.
+porch-octave-detail = Off: as it is written.
 porch-octave-offered = { $way }, all of them are on it.
 porch-melody = The band plays the melody
 porch-melody-detail = Silence it when the melody is yours

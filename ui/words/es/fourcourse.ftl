@@ -716,7 +716,7 @@ porch-octave-down = { $count ->
     [one] Una octava más grave
    *[other] { $count } octavas más grave
 }
-porch-octave-detail = Va mejor en este mástil que lo escrito.
+porch-octave-detail = Apagado: como está escrito.
 porch-octave-offered = { $way } caben todas.
 porch-melody = La banda toca la melodía
 porch-melody-detail = Siléncialo cuando la melodía es tuya

@@ -6,9 +6,9 @@ use slint::{ComponentHandle, ModelRc};
 
 use super::keep::{fixed, int};
 use super::{Interface, made, place};
-use crate::chart::{Direction, Version};
+use crate::chart::Version;
 use crate::desk::{Ask, FollowState, LessonView, PorchAsk, PorchView, Room};
-use crate::engraving::{Ground, Hidden, Page, Spot, System, Tone};
+use crate::engraving::{Ground, Page, Spot, System, Tone};
 use crate::words::Words;
 
 /// What is on the screen, so that only changes are told.
@@ -241,11 +241,6 @@ fn head(page: &Page, spot: Option<&Spot>) -> made::PageHead {
     let wide = spot.figures.iter().any(|figure| figure.text.len() > 1);
     let width = if wide { 1.8 } else { 1.35 } * space;
     let (top, foot) = (page.pick - 1.1 * space, page.courses.1 + 0.65 * space);
-    let (pick, half, part) = match spot.pick {
-        Some(Direction::Down) => ("\u{e610}", 0.625, 0.5),
-        Some(Direction::Up) => ("\u{e612}", 0.5, 0.41),
-        None => ("", 0.0, 0.5),
-    };
     made::PageHead {
         there: true,
         system: int(spot.system),
@@ -259,10 +254,14 @@ fn head(page: &Page, spot: Option<&Spot>) -> made::PageHead {
             text: figure.text.as_str().into(),
             rings: figure.rings,
         })),
-        pick: pick.into(),
+        pick: spot
+            .pick
+            .map_or_else(Default::default, |pick| pick.sign.to_string().into()),
         pick_y: page.pick,
-        pick_em: 4.0 * part * space,
-        pick_x: width / 2.0 - half * part * space,
+        pick_em: spot.pick.map_or(0.0, |pick| pick.em),
+        pick_x: spot
+            .pick
+            .map_or(0.0, |pick| pick.x - (spot.x - width / 2.0)),
     }
 }
 

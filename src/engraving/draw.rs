@@ -7,7 +7,7 @@ use crate::theory::Key;
 
 use super::bars::{bar_lines, over};
 use super::line_heads::{before, behind, changes, head_width, heads};
-use super::mark::{BarPlace, System};
+use super::mark::{BarPlace, System, Tone};
 use super::measure::{Event, Kind, Measure, syllable};
 use super::pen::{NAMES, Pen, Rows, STAFF_SPACE};
 use super::pitch::Clef;
@@ -238,7 +238,8 @@ fn measure_spots(
             system,
             x: event.x,
             figures,
-            pick: note.map(|note| note.note.direction),
+            pick: note
+                .map(|note| tab::pick_sign(pen, event.x, rows, note.note.direction, Tone::Ink)),
         }
     };
     measure.events.iter().zip(shown).map(spot).collect()

@@ -25,7 +25,7 @@ mod value;
 
 use std::ops::Range;
 
-use crate::chart::{Direction, TabNote, Ticks, Tune};
+use crate::chart::{TabNote, Ticks, Tune};
 use crate::frets::Instrument;
 use crate::theory::NoteStyle;
 
@@ -127,7 +127,7 @@ pub struct Spot {
     /// What is stopped or rings. Empty where nothing is struck or the page is covered.
     pub figures: Vec<Figure>,
     /// How the pick strikes it.
-    pub pick: Option<Direction>,
+    pub pick: Option<Sign>,
 }
 
 /// A page: systems of the same height, one below the other.

@@ -2,7 +2,7 @@
 
 use crate::chart::{Direction, TabNote};
 
-use super::mark::{Ground, Rule, Tone, Word, ems};
+use super::mark::{Ground, Rule, Sign, Tone, Word, ems};
 use super::measure::{Kind, Measure};
 use super::pen::{Pen, Rows, whole};
 use super::{Figure, curve};
@@ -170,17 +170,31 @@ fn pick(pen: &mut Pen<'_>, x: f32, rows: &Rows, note: &TabNote, tone: Tone) {
             tone,
         });
     }
-    let size = 0.5 * pen.paper.space;
-    let (sign, width) = match direction {
-        Direction::Down => ('\u{e610}', 1.25),
-        Direction::Up => ('\u{e612}', 1.0),
+    let sign = pick_sign(pen, x, rows, direction, tone);
+    pen.system.signs.push(sign);
+}
+
+/// The sign of a stroke.
+pub(super) fn pick_sign(
+    pen: &Pen<'_>,
+    x: f32,
+    rows: &Rows,
+    direction: Direction,
+    tone: Tone,
+) -> Sign {
+    // Width in staff spaces, and how large the sign is beside the other.
+    let (sign, width, size) = match direction {
+        Direction::Down => ('\u{e610}', 1.25, 0.5),
+        Direction::Up => ('\u{e612}', 1.0, 0.41),
     };
-    let size = if direction == Direction::Up {
-        size * 0.82
-    } else {
-        size
-    };
-    pen.sign(sign, x - width / 2.0 * size, rows.pick, size, tone);
+    let size = size * pen.paper.space;
+    Sign {
+        x: x - width / 2.0 * size,
+        y: rows.pick,
+        em: 4.0 * size,
+        sign,
+        tone,
+    }
 }
 
 fn fingers(pen: &mut Pen<'_>, x: f32, y: f32, note: &TabNote, tone: Tone) {

@@ -7,6 +7,7 @@ mod following;
 mod getting_in;
 mod in_key;
 mod keeping;
+mod lesson;
 mod looking;
 mod porch;
 mod rooms;

@@ -3,7 +3,7 @@
 mod notation;
 
 use super::*;
-use crate::chart::{Arrangement, Metre, Version, Wishes};
+use crate::chart::{Arrangement, Direction, Metre, Version, Wishes};
 use crate::formats::abc;
 use crate::frets::Capo;
 use crate::store::shipped;
@@ -174,7 +174,12 @@ fn every_note_has_its_figures_and_stands_after_the_one_before() {
                 1 + usize::from(note.drone.drone.is_some()),
                 "{name}"
             );
-            assert_eq!(spot.pick, Some(note.note.direction), "{name}");
+            // SMuFL: stringsDownBow is U+E610, stringsUpBow U+E612.
+            let sign = match note.note.direction {
+                Direction::Down => '\u{e610}',
+                Direction::Up => '\u{e612}',
+            };
+            assert_eq!(spot.pick.map(|pick| pick.sign), Some(sign), "{name}");
         }
         for pair in page
             .spots

@@ -5,7 +5,7 @@ use std::rc::Rc;
 use slint::{ComponentHandle, ModelRc};
 
 use super::keep::{fixed, int};
-use super::{Interface, made, place};
+use super::{Interface, made};
 use crate::chart::Version;
 use crate::desk::{Ask, FollowState, LessonView, PorchAsk, PorchView, Room};
 use crate::engraving::{Ground, Page, Spot, System, Tone};

@@ -8,7 +8,6 @@ use fourcourse::chart::Version;
 use fourcourse::desk::{
     Ask, Desk, Language, PorchAsk, Practice, Room, Settings, Stretch, Theme, TuneId,
 };
-use fourcourse::engraving::Hidden;
 use fourcourse::store::{Memory, shipped};
 
 use crate::picture::Picture;

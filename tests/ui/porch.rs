@@ -100,7 +100,7 @@ fn keys_and_pedals_work_on_the_porch_as_on_the_stand() {
     evening.press("x");
     evening.press("x");
     evening.press("z");
-    assert_eq!(porch(&evening).get_hidden(), 1);
+    assert_eq!(porch(&evening).get_shown(), "Every other bar");
     let low = porch(&evening).get_system_height();
     evening.press("s");
     assert!(

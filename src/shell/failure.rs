@@ -95,6 +95,7 @@ impl From<StoreError> for Failure {
             StoreError::InUse => Self::new("shell-songbook-in-use"),
             StoreError::Folder(why) => Self::new("shell-songbook-folder").because(why),
             StoreError::Database(why) => Self::new("shell-songbook-failed").with("why", why),
+            StoreError::Newer => Self::new("shell-songbook-failed").with("why", error),
         }
     }
 }

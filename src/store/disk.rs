@@ -43,6 +43,9 @@ pub enum StoreError {
     /// The database refused.
     #[error("the songbook could not be written: {0}")]
     Database(Box<redb::Error>),
+    /// A newer app wrote what was to be written over; it is left as it is.
+    #[error("a newer app wrote this")]
+    Newer,
 }
 
 impl<E: Into<redb::Error>> From<E> for StoreError {
@@ -142,21 +145,35 @@ impl Store {
         })
     }
 
-    /// Keeps the settings.
+    /// Keeps the settings. What of them a newer app wrote is left to that app.
     ///
     /// # Errors
-    /// [`StoreError`]; the settings kept before then stay.
+    /// [`StoreError`]; the settings kept before then stay. With [`StoreError::Newer`] those of this app are kept.
     pub fn keep_settings(&mut self, settings: &Settings) -> Result<(), StoreError> {
+        let values = [
+            ("settings", value::write_settings(settings)),
+            ("tunings", value::write_tunings(&settings.retuned)),
+            ("band", value::write_band(&settings.band)),
+        ];
+        let values = values.into_iter();
+        let (newer, own): (Vec<_>, Vec<_>) = values.partition(|(name, _)| self.is_newer(name));
         self.write(|transaction| {
             let mut table = transaction.open_table(SETTINGS)?;
-            table.insert("settings", value::write_settings(settings).as_slice())?;
-            table.insert(
-                "tunings",
-                value::write_tunings(&settings.retuned).as_slice(),
-            )?;
-            table.insert("band", value::write_band(&settings.band).as_slice())?;
+            for (name, bytes) in &own {
+                table.insert(*name, bytes.as_slice())?;
+            }
             Ok(())
-        })
+        })?;
+        match newer.is_empty() {
+            true => Ok(()),
+            false => Err(StoreError::Newer),
+        }
+    }
+
+    /// Whether a newer app wrote a value.
+    fn is_newer(&self, name: &str) -> bool {
+        self.kept(name, |kept| value::is_newer(kept).then_some(()))
+            .is_some()
     }
 
     /// A value beside the settings; `None` where there is none that can be read.
@@ -169,8 +186,7 @@ impl Store {
 
     /// Keeps a value beside the settings. One that a newer app wrote is left to that app.
     fn keep(&mut self, name: &str, bytes: &[u8]) -> bool {
-        let newer = self.kept(name, |kept| value::is_newer(kept).then_some(()));
-        if newer.is_some() {
+        if self.is_newer(name) {
             return false;
         }
         let kept = self.write(|transaction| {

@@ -6,6 +6,7 @@ use std::path::Path;
 use chrono::NaiveDate;
 use fourcourse::circle::{CapoHabit, VoiceType};
 use fourcourse::desk::{Knows, Planned, Played, Plays, SeatSettings, Sings, Songbook, TuneId};
+use fourcourse::store::StoreError;
 use fourcourse::theory::Reads;
 use redb::{Database, ReadableDatabase, ReadableTable, TableDefinition};
 
@@ -144,6 +145,38 @@ fn a_circle_and_a_list_of_a_newer_app_are_not_written_over() {
     values(|version| *version -= 1);
     let store = open(folder.path()).store;
     assert_eq!((store.circle(), store.tonight()), (circle(), list()));
+}
+
+#[test]
+fn settings_of_a_newer_app_are_not_written_over_and_the_others_are_kept() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut loud = settings();
+    loud.band.aloud = !loud.band.aloud;
+    open(folder.path()).store.keep_settings(&loud).unwrap();
+    let band = |change: fn(&mut u8)| {
+        let database = Database::open(file(folder.path())).unwrap();
+        let transaction = database.begin_write().unwrap();
+        {
+            let mut table = transaction.open_table(SETTINGS).unwrap();
+            let mut bytes = table.get("band").unwrap().unwrap().value().to_vec();
+            change(&mut bytes[0]);
+            table.insert("band", bytes.as_slice()).unwrap();
+        }
+        transaction.commit().unwrap();
+    };
+    band(|version| *version += 1);
+    let mut left_handed = settings();
+    left_handed.left_handed = !left_handed.left_handed;
+    {
+        let mut store = open(folder.path()).store;
+        let kept = store.keep_settings(&left_handed);
+        assert!(matches!(kept, Err(StoreError::Newer)), "{kept:?}");
+    }
+    // Back in the newer app, its band is as it was, and the rest as it was set since.
+    band(|version| *version -= 1);
+    let kept = open(folder.path()).store.settings().unwrap();
+    assert_eq!(kept.left_handed, left_handed.left_handed);
+    assert_eq!(kept.band, loud.band);
 }
 
 /// Version 1 as it was first written; see `store.rs` for what that means.

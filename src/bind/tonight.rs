@@ -48,7 +48,7 @@ impl Tonight {
         global.set_saving(saving.unwrap_or_default().into());
         let then = view.saving.map(|saving| saving.then);
         global.set_tight(then.is_some_and(|then| then.pegs > 0));
-        let next = next(&view);
+        let next = view.rows.iter().position(|row| row.next);
         let title = next.map(|next| view.rows[next].title.as_str());
         global.set_next(title.unwrap_or_default().into());
         global.set_next_at(next.map_or(-1, int));
@@ -70,19 +70,6 @@ impl Tonight {
         global.set_log(fixed(log));
         drop(words);
         self.shown = Some(view);
-    }
-}
-
-/// The tune to go on with: the one after the tune on the stand, else the first that was not played tonight.
-fn next(view: &TonightView) -> Option<usize> {
-    let open = view.rows.iter().position(|row| row.open);
-    let after = open
-        .map(|open| open + 1)
-        .filter(|&next| next < view.rows.len());
-    let unplayed = |row: &TonightRow| row.last.as_ref().is_none_or(|last| last.days > 0);
-    match open {
-        Some(_) => after,
-        None => view.rows.iter().position(unplayed),
     }
 }
 

@@ -61,6 +61,17 @@ fn tunes_come_on_the_list_once_and_move_and_go_and_come_back() {
 }
 
 #[test]
+fn the_tune_to_go_on_with_is_marked_in_the_list() {
+    let mut desk = desk_over(memory());
+    let marked = |view: &TonightView| view.rows.iter().position(|row| row.next);
+    assert_eq!(marked(&with(&mut desk, list([1, 2]))), Some(0));
+    for (open, next) in [(1, Some(1)), (2, None), (4, Some(0))] {
+        desk.ask(Ask::Open(TuneId(open)), Duration::ZERO);
+        assert_eq!(marked(&desk.tonight()), next, "{open}");
+    }
+}
+
+#[test]
 fn what_came_after_a_removal_stays_when_it_is_undone() {
     let mut desk = desk_over(memory());
     with(&mut desk, list([1, 2, 3]));

@@ -299,21 +299,34 @@ impl Tonight {
         Some(played)
     }
 
-    /// The tune that comes after the one on the stand: the next of the list, or where that is not on it and the list is
-    /// being played, the first that was not played tonight.
-    pub(super) fn next(&self, open: TuneId, today: NaiveDate) -> Option<Planned> {
-        if let Some(place) = self.place(open) {
-            return self.planned.get(place + 1).copied();
-        }
-        let tonight = |planned: &&Planned| {
-            let last = self.last.get(&planned.tune);
-            last.is_some_and(|last| last.day == today)
+    /// The place of the tune to go on with: the one after the tune on the stand, or where that is not on the list, the first
+    /// that was not played tonight.
+    pub(super) fn go_on(&self, open: Option<TuneId>, today: NaiveDate) -> Option<usize> {
+        let place = match open.and_then(|open| self.place(open)) {
+            Some(place) => Some(place + 1),
+            None => self
+                .planned
+                .iter()
+                .position(|planned| !self.played_on(planned, today)),
         };
-        self.planned.iter().find(tonight)?;
-        self.planned
-            .iter()
-            .find(|planned| !tonight(planned))
-            .copied()
+        place.filter(|&place| place < self.planned.len())
+    }
+
+    /// The tune that comes after the one on the stand, where the list is being played.
+    pub(super) fn next(&self, open: TuneId, today: NaiveDate) -> Option<Planned> {
+        let begun = || {
+            let mut planned = self.planned.iter();
+            planned.any(|planned| self.played_on(planned, today))
+        };
+        if self.place(open).is_none() && !begun() {
+            return None;
+        }
+        self.at(self.go_on(Some(open), today)?)
+    }
+
+    fn played_on(&self, planned: &Planned, day: NaiveDate) -> bool {
+        let last = self.last.get(&planned.tune);
+        last.is_some_and(|last| last.day == day)
     }
 
     /// What is planned at a place.

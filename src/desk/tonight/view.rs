@@ -41,6 +41,8 @@ pub struct TonightRow {
     pub last: Option<LastPlayed>,
     /// Whether it is on the stand.
     pub open: bool,
+    /// Whether one goes on with it.
+    pub next: bool,
 }
 
 /// What another order of the list would save.
@@ -96,6 +98,7 @@ impl Tonight {
     pub(in crate::desk) fn view(&self, open: Option<TuneId>, shelf: &Shelf<'_>) -> TonightView {
         let (songbook, settings) = (shelf.songbook, shelf.settings);
         let today = songbook.today();
+        let next = self.go_on(open, today).and_then(|place| self.at(place));
         let row = |&planned: &Planned| {
             let entry = self.entry(planned.tune, songbook)?;
             let (key, mode) = key_name(self.key(planned, songbook)?, settings);
@@ -108,6 +111,7 @@ impl Tonight {
                 moved: planned.key.is_some(),
                 last: last_played(self.last(planned.tune), today, settings),
                 open: open == Some(planned.tune),
+                next: next.is_some_and(|next| next.tune == planned.tune),
             })
         };
         TonightView {

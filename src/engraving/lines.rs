@@ -5,48 +5,58 @@ use crate::chart::Part;
 use super::Paper;
 use super::measure::Measure;
 
+/// Full bars that belong together, as in most phrases.
+const GROUP: usize = 4;
+
 /// Full bars of a line, the first that fits.
-const A_LINE: [usize; 3] = [4, 2, 1];
+const A_LINE: [usize; 3] = [GROUP, 2, 1];
 
 /// A line may be this much wider than it looks best; more would tear it apart.
-const MOST_EASE: f32 = 1.6;
+const MOST_EASE: f32 = 2.0;
 
-/// The measures of each line. Parts begin a line; a pickup stands with the bar that it leads into.
+/// The measures of each line: four bars, or where these do not fit two and two, or one by one. Parts begin a line; a
+/// pickup stands with the bar that it leads into.
 pub(super) fn lines(
     parts: &[Part],
     paper: &Paper,
     measures: &[Measure],
     room: f32,
 ) -> Vec<Vec<usize>> {
+    let all: Vec<usize> = (0..measures.len()).collect();
+    let cut = |indices: &[usize], count| cut(parts, measures, indices, count);
+    let fits = |lines: &Vec<Vec<usize>>| {
+        let fits = |line: &Vec<usize>| width(measures, line, Measure::least) <= room;
+        lines.iter().all(fits)
+    };
+    let most = paper.most_bars.max(1);
+    let lines = cut(&all, GROUP).into_iter().flat_map(|group| {
+        let counts = A_LINE.into_iter().filter(|&count| count <= most);
+        let mut ways = counts.map(|count| cut(&group, count));
+        ways.find(fits).unwrap_or_else(|| cut(&group, 1))
+    });
+    lines.collect()
+}
+
+/// Measures in lines of so many full bars.
+fn cut(parts: &[Part], measures: &[Measure], indices: &[usize], count: usize) -> Vec<Vec<usize>> {
     let begins = |measure: &Measure| {
         let start = parts.binary_search_by_key(&measure.bar, |part| part.first_bar);
         start.is_ok()
     };
-    let cut = |count: usize| {
-        let mut lines: Vec<Vec<usize>> = Vec::new();
-        let mut full = count;
-        for (index, measure) in measures.iter().enumerate() {
-            let new = begins(measure) || full >= count;
-            if new || lines.is_empty() {
-                lines.push(Vec::new());
+    let mut lines: Vec<Vec<usize>> = Vec::new();
+    let mut full = 0;
+    for &index in indices {
+        let measure = &measures[index];
+        match lines.last_mut() {
+            Some(line) if full < count && !begins(measure) => line.push(index),
+            _ => {
+                lines.push(vec![index]);
                 full = 0;
             }
-            full += usize::from(!measure.pickup);
-            if let Some(line) = lines.last_mut() {
-                line.push(index);
-            }
         }
-        lines
-    };
-    let fits = |lines: &Vec<Vec<usize>>| {
-        lines
-            .iter()
-            .all(|line| width(measures, line, Measure::least) <= room)
-    };
-    let counts = A_LINE
-        .into_iter()
-        .filter(|&count| count <= paper.most_bars.max(1));
-    counts.map(cut).find(fits).unwrap_or_else(|| cut(1))
+        full += usize::from(!measure.pickup);
+    }
+    lines
 }
 
 fn width(measures: &[Measure], line: &[usize], of: fn(&Measure) -> f32) -> f32 {

@@ -97,8 +97,11 @@ impl Tab {
             )
         } else {
             let mut page = String::new();
-            let sounds = moved(&tune, tab.octaves);
-            for line in header::lines(&sounds, &tune.playing(), written, &instrument, capo, shell) {
+            let start = tab.notes.first().map(|first| {
+                let place = first.place.map(|place| (place.course, place.fret));
+                header::start(first.note.pitch.name, place, &instrument, shell)
+            });
+            for line in header::lines(&tune, &tune.playing(), written, start, capo, shell) {
                 page += &line;
                 page.push('\n');
             }
@@ -207,13 +210,4 @@ impl Tab {
         }
         row
     }
-}
-
-/// The tune where its melody is played.
-fn moved(tune: &Tune, octaves: i8) -> Tune {
-    let mut tune = tune.clone();
-    for note in tune.bars.iter_mut().flat_map(|bar| &mut bar.notes) {
-        note.pitch.octave = note.pitch.octave.saturating_add(octaves);
-    }
-    tune
 }

@@ -79,6 +79,51 @@ fn every_shipped_tune_fits_the_page_on_every_instrument() {
 }
 
 #[test]
+fn the_place_a_tune_starts_at_is_that_of_the_first_note_below_it() {
+    use fourcourse::frets::Instrument;
+    let instruments: Vec<_> = Instrument::all().collect();
+    for (i, (name, _)) in fourcourse::store::shipped::tunes().iter().enumerate() {
+        let path = format!("{}/songbook/{name}", env!("CARGO_MANIFEST_DIR"));
+        // One tune on three instruments; they take turns.
+        for instrument in (0..3).map(|turn| &instruments[(i + turn) % instruments.len()]) {
+            let args = ["tab", &path, "--instrument", instrument.id];
+            let page = run(args).page();
+            let start = page.lines().find(|line| line.starts_with("Starts on "));
+            let rows = run(args.into_iter().chain(["--json"])).json();
+            let Some(course) = rows[0]["course"].as_u64() else {
+                // Off the neck: the note alone.
+                assert!(!start.unwrap().contains('('), "{name}: {start:?}");
+                continue;
+            };
+            let course = usize::try_from(course).unwrap();
+            let mut place = instrument.courses[course].open.name.to_string();
+            if let Some(number) = instrument.string_number(course) {
+                place += &format!(" {number}");
+            }
+            place += &match rows[0]["fret"].as_u64().unwrap() {
+                0 => " course, open)".to_owned(),
+                fret => format!(" course, fret {fret})"),
+            };
+            assert!(
+                start.unwrap().ends_with(&format!("({place}")),
+                "{name} on {}: {start:?}, {place}",
+                instrument.id
+            );
+        }
+    }
+}
+
+#[test]
+fn a_tune_that_starts_off_the_neck_says_only_its_first_note() {
+    let page = run_on(
+        "X:1\nT:Deep\nK:D\nD,,4 A4|d4 f4|]\n",
+        &["tab", "-", "--octave", "0"],
+    )
+    .page();
+    assert!(page.contains("\nStarts on D\n"), "{page}");
+}
+
+#[test]
 fn json_has_a_row_for_each_note_with_its_place_and_its_pick() {
     let rows = run_on(CROOKED, &["tab", "-", "--json", "--drones", "plain"]).json();
     let rows = rows.as_array().unwrap();

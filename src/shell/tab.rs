@@ -38,7 +38,7 @@ pub(super) struct Tab {
     #[arg(long, value_enum, default_value_t = Ringing::Off)]
     drones: Ringing,
 
-    /// A second note in thirds and sixths where the hand has time for it
+    /// A second note a third, fifth or sixth away where the hand has time for it
     #[arg(long)]
     double_stops: bool,
 

@@ -73,6 +73,20 @@ fn every_language_has_every_word() {
     }
 }
 
+#[test]
+fn a_course_is_masculine_in_spanish() {
+    // "El orden" is a course of strings, "la orden" a command.
+    let file = root().join("ui/words/es/fourcourse.ftl");
+    let courses = ["al aire", "traste", "$course"];
+    for line in text(&file).lines() {
+        let spoken = line.to_lowercase();
+        let of_course = courses.iter().any(|word| spoken.contains(word));
+        let feminine = ["la orden", "una orden", "ninguna orden", "las órdenes"];
+        let wrong = feminine.iter().any(|words| spoken.contains(words));
+        assert!(!(of_course && wrong), "{line}");
+    }
+}
+
 /// Quoted texts behind an opening, such as `Words.t(`; all that stand before the bracket closes.
 fn quoted(code: &str, opening: &str) -> Vec<String> {
     let mut found = Vec::new();

@@ -156,3 +156,86 @@ fn a_tune_without_notes_is_said_to_have_none() {
         (1, "\"Chords\" has no melody.\n")
     );
 }
+
+/// What the program says about a tune between its head and its tablature, on one line.
+fn remarks(text: &str, args: &[&str]) -> String {
+    let page = run_on(text, args).page();
+    let block = page.split("\n\n").nth(1).unwrap();
+    block.replace('\n', " ")
+}
+
+#[test]
+fn notes_off_the_neck_come_with_what_to_do() {
+    let wide = "X:1\nT:Wide\nM:4/4\nL:1/4\nK:D\nD,, A d d'''|D,, A d d'''|]\n";
+    let one = "X:1\nT:One\nM:4/4\nL:1/4\nK:D\nD A d d''''|]\n";
+    for (tag, text, said) in [
+        (
+            "en",
+            wide,
+            "4 notes are off this neck; they are marked ?. Leave them out, or try the tune in another key.",
+        ),
+        (
+            "en",
+            one,
+            "One note is off this neck; it is marked ?. Leave it out, or try the tune in another key.",
+        ),
+        (
+            "de",
+            wide,
+            "4 Noten liegen nicht auf diesem Hals; dort steht ein ?. Lass sie weg oder versuch das Stück in einer anderen Tonart.",
+        ),
+        (
+            "es",
+            one,
+            "Una nota queda fuera de este mástil; lleva un ?. Déjala fuera o prueba la melodía en otro tono.",
+        ),
+    ] {
+        let args = ["--language", tag, "tab", "-", "--instrument", "ukulele"];
+        let found = remarks(text, &args);
+        assert!(found.ends_with(said), "{found}");
+    }
+}
+
+#[test]
+fn one_course_rings_and_several_ring_and_each_reason_is_said() {
+    let chords = "X:1\nT:Two\nM:4/4\nL:1/4\nK:D\n\"D\"D A d f|\"A\"A c e a|\"D\"d4|]\n";
+    let found = remarks(chords, &["tab", "-", "--drones", "chord"]);
+    assert!(
+        found.contains(" ring along with ") && found.contains(" notes: a tone of the chord"),
+        "{found}"
+    );
+    // No chord anywhere: the drones are those of the key, and here only one of them rings.
+    let bare = "X:1\nT:Bare\nM:4/4\nL:1/2\nK:A\nA B|c B|]\n";
+    for (tag, said) in [
+        (
+            "en",
+            "E rings along with 4 of 4 notes: tonic or fifth, where there is no chord.",
+        ),
+        (
+            "de",
+            "E klingt bei 4 von 4 Noten mit: Grundton oder Quinte, wo kein Akkord steht.",
+        ),
+        (
+            "es",
+            "E suena con 4 de 4 notas: tónica o quinta, donde no hay acorde.",
+        ),
+    ] {
+        let args = ["--language", tag, "tab", "-", "--drones", "chord"];
+        let found = remarks(bare, &args);
+        assert!(found.contains(said), "{found}");
+    }
+    let found = remarks(bare, &["tab", "-", "--drones", "plain"]);
+    assert!(
+        found.contains("E rings along: the tonic or the fifth of A."),
+        "{found}"
+    );
+}
+
+#[test]
+fn exercises_fit_the_page_in_every_language() {
+    for tag in ["en", "de", "es"] {
+        let page = run(["--language", tag, "tab", "millrace reel", "--exercises"]).page();
+        let wide = page.lines().find(|line| line.chars().count() > 80);
+        assert_eq!(wide, None, "{tag}");
+    }
+}

@@ -649,15 +649,26 @@ tab-off-the-neck = { $count ->
     [one] Eine Note liegt nicht auf diesem Hals; dort steht ein ?.
    *[other] { $count } Noten liegen nicht auf diesem Hals; dort steht ein ?.
 }
+tab-no-octave = { $count ->
+    [one] Lass sie weg oder versuch das Stück in einer anderen Tonart.
+   *[other] Lass sie weg oder versuch das Stück in einer anderen Tonart.
+}
 tab-octave-offered = Mit --octave { $octaves } liegen alle darauf.
 tab-marked-against = Das Stück bezeichnet den Anschlag gegen seine Stelle im Takt: { $bars }.
 tab-drones-off = Kein Bordun.
-tab-drones-key = { $courses } klingen mit: Grundton und Quinte von { $key }.
+tab-drones-key = { $count ->
+    [one] { $courses } klingt mit: Grundton oder Quinte von { $key }.
+   *[other] { $courses } klingen mit: Grundton und Quinte von { $key }.
+}
 tab-drones-not-open = Kein Bordun: Grundton und Quinte von { $key } sind nicht beide leere Chöre.
 tab-drones-none = Kein leerer Chor passt hier zur Melodie.
-tab-drones-chord = { $courses } klingen bei { $rings } von { $notes } Noten mit: Akkordtöne, bis auf { $colour }, die färben.
+tab-drones-chord = { $count ->
+    [one] { $courses } klingt bei { $rings } von { $notes } Noten mit: { $reasons }.
+   *[other] { $courses } klingen bei { $rings } von { $notes } Noten mit: { $reasons }.
+}
 tab-left-out = Kein Bordun: { $reasons }.
 why-key = Grundton oder Quinte der Tonart
+why-key-no-chord = Grundton oder Quinte, wo kein Akkord steht
 why-chord = Akkordton
 why-colour = färbt den Akkord
 why-clash = reibt sich mit { $note } im Akkord
@@ -679,7 +690,7 @@ shell-tab-no-notes = „{ $title }“ hat keine Melodie.
 shell-tab-part = Teil { $part }
 shell-tab-legend = D ab, U auf; d und u bei Pausen und Haltebögen: Die Hand geht über die Saiten hinweg.
 shell-tab-drone = o: der leere Chor, der mitklingt.
-shell-drill-stops = Doppelgriffe, die häufigsten zuerst: ein Takt auf die Schläge, ein Takt mit der Hand
+shell-drill-stops = Doppelgriffe, die häufigsten zuerst: ein Takt auf die Schläge, ein Takt ab und auf, in der Regel in Achteln
 shell-drill-no-stops = Das Stück verlangt keine Doppelgriffe.
 shell-drill-changes = Akkordwechsel, die schwersten zuerst: immer im Kreis, je ein Takt
 shell-drill-no-changes = Das Stück hat keine Akkordwechsel.
@@ -729,14 +740,14 @@ porch-phrase = Phrase { $part } { $number }
 porch-same = wie { $part } { $number }
 porch-bar = Takt { $bar }
 porch-clean = sauber bei { $bpm }
-porch-plain-why = Die einfache Melodie in der ersten Lage.
-porch-stops-why = Terzen und Sexten neben der Melodie, wo die Hand Zeit dafür hat.
+porch-plain-why = Die Melodie allein: Nichts klingt daneben mit.
+porch-stops-why = Terzen, Quinten und Sexten neben der Melodie, wo die Hand Zeit dafür hat.
 porch-version-plain = Melodie
 porch-version-key = Bordun
 porch-version-chord = Nach Akkord
 porch-version-stops = Doppelgriffe
-porch-version-said = { $version }, Schwere { $hard } von 5
-porch-version-said-easiest = { $version }, Schwere { $hard } von 5, die leichteste, die klingt
+porch-version-said = { $version }, Schwierigkeit { $hard } von 5
+porch-version-said-easiest = { $version }, Schwierigkeit { $hard } von 5, die leichteste, die klingt
 porch-hidden-nothing = Alles zu sehen
 porch-hidden-other = Jeder zweite Takt
 porch-hidden-first = Erste Noten

@@ -649,15 +649,26 @@ tab-off-the-neck = { $count ->
     [one] Una nota queda fuera de este mástil; lleva un ?.
    *[other] { $count } notas quedan fuera de este mástil; llevan un ?.
 }
+tab-no-octave = { $count ->
+    [one] Déjala fuera o prueba la melodía en otro tono.
+   *[other] Déjalas fuera o prueba la melodía en otro tono.
+}
 tab-octave-offered = Con --octave { $octaves } caben todas.
 tab-marked-against = La melodía marca la púa contra su lugar en el compás: { $bars }.
 tab-drones-off = Sin bordón.
-tab-drones-key = { $courses } suenan a la vez: la tónica y la quinta de { $key }.
-tab-drones-not-open = Sin bordón: la tónica y la quinta de { $key } no son ambas órdenes al aire.
-tab-drones-none = Ninguna orden al aire le va aquí a la melodía.
-tab-drones-chord = { $courses } suenan con { $rings } de { $notes } notas: notas del acorde, salvo { $colour } que lo colorean.
+tab-drones-key = { $count ->
+    [one] { $courses } suena a la vez: la tónica o la quinta de { $key }.
+   *[other] { $courses } suenan a la vez: la tónica y la quinta de { $key }.
+}
+tab-drones-not-open = Sin bordón: la tónica y la quinta de { $key } no están ambas en órdenes al aire.
+tab-drones-none = Ningún orden al aire le va aquí a la melodía.
+tab-drones-chord = { $count ->
+    [one] { $courses } suena con { $rings } de { $notes } notas: { $reasons }.
+   *[other] { $courses } suenan con { $rings } de { $notes } notas: { $reasons }.
+}
 tab-left-out = Sin bordón: { $reasons }.
 why-key = la tónica o la quinta del tono
+why-key-no-chord = tónica o quinta, donde no hay acorde
 why-chord = nota del acorde
 why-colour = colorea el acorde
 why-clash = choca con { $note } del acorde
@@ -678,8 +689,8 @@ drill-times = { $count ->
 shell-tab-no-notes = «{ $title }» no tiene melodía.
 shell-tab-part = Parte { $part }
 shell-tab-legend = D abajo, U arriba; d y u en silencios y ligaduras: la mano pasa sobre las cuerdas.
-shell-tab-drone = o: la orden al aire que suena a la vez.
-shell-drill-stops = Dobles cuerdas, las más frecuentes primero: un compás a tiempo, un compás con la mano
+shell-tab-drone = o: el orden al aire que suena a la vez.
+shell-drill-stops = Dobles cuerdas, las más frecuentes primero: un compás a tiempo, un compás abajo y arriba, por lo común en corcheas
 shell-drill-no-stops = La melodía no pide dobles cuerdas.
 shell-drill-changes = Cambios de acorde, los más difíciles primero: en círculo, un compás cada uno
 shell-drill-no-changes = La melodía no tiene cambios de acorde.
@@ -719,7 +730,7 @@ porch-octave-down = { $count ->
 porch-octave-detail = Va mejor en este mástil que lo escrito.
 porch-octave-offered = { $way } caben todas.
 porch-melody = La banda toca la melodía
-porch-melody-detail = Siléncialo cuando la melodía es tuya
+porch-melody-detail = Silénciala cuando la melodía sea tuya
 porch-care = El dolor significa parar. Descansa cinco minutos cada media hora y empieza las dobles cuerdas y las vueltas más rápidas con las manos sueltas; si sigue doliendo, pregunta a un maestro o a un médico.
 porch-stops = Dobles cuerdas de este tema, primero las más frecuentes
 porch-changes = Cambios de acorde, primero los más difíciles
@@ -729,8 +740,8 @@ porch-phrase = Frase { $part } { $number }
 porch-same = como { $part } { $number }
 porch-bar = Compás { $bar }
 porch-clean = limpio a { $bpm }
-porch-plain-why = La melodía sola en primera posición.
-porch-stops-why = Terceras y sextas junto a la melodía, donde la mano tiene tiempo.
+porch-plain-why = La melodía sola: nada suena junto a ella.
+porch-stops-why = Terceras, quintas y sextas junto a la melodía, donde la mano tiene tiempo.
 porch-version-plain = Melodía
 porch-version-key = Bordones
 porch-version-chord = Por acorde

@@ -84,6 +84,14 @@ impl Tab {
         if tab.notes.is_empty() {
             return Err(Failure::new("shell-tab-no-notes").with("title", &tune.title));
         }
+        if tab.notes.iter().all(|note| note.place.is_none()) {
+            let what = match tab.offered {
+                Some(_) => shell.words.onto_the_neck(tab.notes.len(), tab.offered),
+                None => shell.words.get("shell-tab-try"),
+            };
+            let failure = Failure::new("shell-tab-all-off").with("title", &tune.title);
+            return Err(failure.line(what));
+        }
         let out = if self.json {
             let rows = tab.notes.iter().map(|note| self.row(note));
             format!("{}\n", Value::Array(rows.collect()))

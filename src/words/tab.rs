@@ -19,18 +19,22 @@ impl Words {
         }
     }
 
-    /// That notes are off the neck, and what to do: the octave that would bring them onto it, or where there is none to
-    /// offer, to leave them out or change the key.
+    /// That notes are off the neck, and what to do (see [`Words::onto_the_neck`]).
     pub fn off_the_neck(&self, count: usize, offered: Option<i8>) -> String {
         let off = fl!(self.loader, "tab-off-the-neck", count = count);
-        let advice = match offered {
+        format!("{off} {}", self.onto_the_neck(count, offered))
+    }
+
+    /// What to do about notes that are off the neck: the octave that would bring them onto it, or where there is none to
+    /// offer, to leave them out or change the key.
+    pub fn onto_the_neck(&self, count: usize, offered: Option<i8>) -> String {
+        match offered {
             Some(octaves) => {
                 let octaves = octaves.to_string();
                 fl!(self.loader, "tab-octave-offered", octaves = octaves)
             }
             None => fl!(self.loader, "tab-no-octave", count = count),
-        };
-        format!("{off} {advice}")
+        }
     }
 
     /// That the tune marks notes against the hand, in these bars.

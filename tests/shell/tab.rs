@@ -232,6 +232,17 @@ fn one_course_rings_and_several_ring_and_each_reason_is_said() {
 }
 
 #[test]
+fn a_tune_is_found_with_a_slip_in_each_of_its_words() {
+    let page = run(["tab", "Milrace Rel"]).page();
+    assert!(page.starts_with("Millrace Reel\n"), "{page}");
+    let list = run(["list", "Milrace", "Rel"]).page();
+    assert!(
+        list.lines().count() == 1 && list.contains(" Millrace Reel "),
+        "{list}"
+    );
+}
+
+#[test]
 fn exercises_fit_the_page_in_every_language() {
     for tag in ["en", "de", "es"] {
         let page = run(["--language", tag, "tab", "millrace reel", "--exercises"]).page();

@@ -477,14 +477,14 @@ window-failed = Das Fenster ließ sich nicht öffnen: { $why }
 ## Auf der Befehlszeile
 
 shell-no-chord = „{ $text }“ ist kein Akkord.
-shell-no-key = „{ $text }“ ist keine Tonart.
+shell-no-key = „{ $text }“ ist keine Tonart wie A, Es oder F#m.
 shell-no-key-or-chord = „{ $text }“ ist weder eine Tonart noch ein Akkord.
 shell-no-instrument = Ein Instrument „{ $text }“ gibt es nicht. Bekannt sind { $known }.
 shell-no-shape = Keine Hand kann { $chord } hier greifen ({ $instrument }).
 shell-no-tune = In { $file } steht kein Stück.
 shell-file-unreadable = { $file } lässt sich nicht lesen: { $why }
 shell-file-unwritable = { $file } lässt sich nicht schreiben: { $why }
-shell-tune-unknown = Kein Stück im Liederbuch heißt „{ $text }“.
+shell-tune-unknown = Kein Stück im Liederbuch heißt „{ $text }“. „fourcourse list“ zeigt alle.
 shell-many-tunes = Mehrere Stücke passen zu „{ $text }“:
 shell-many-in-file = In { $file } stehen mehrere Stücke. Nimm die Datei ins Liederbuch auf, um eines zu wählen:
 shell-songbook-in-use = Das Liederbuch ist in einem anderen Fenster oder Befehl offen. Schließe das Fenster oder warte auf den Befehl, und versuche es noch einmal.
@@ -493,7 +493,7 @@ shell-songbook-failed = Das Liederbuch ließ sich nicht schreiben: { $why }
 shell-no-home = Dieses System nennt keinen Ordner für das Liederbuch. Nenne einen mit --data-folder.
 shell-no-app = Dieses fourcourse hat kein Fenster, nur die Befehle. „fourcourse help“ zählt sie auf.
 shell-no-picture = Dieses fourcourse hat kein Fenster und zeichnet keine Bilder.
-shell-no-bar = Einen Takt { $bar } hat das Stück nicht.
+shell-no-bar = Einen Takt { $bar } hat das Stück nicht; es hat { $bars }.
 shell-picture-failed = Das Bild ließ sich nicht zeichnen: { $why }
 shell-read-counts = { $bars ->
     [one] 1 Takt
@@ -687,6 +687,8 @@ drill-times = { $count ->
    *[other] { $count }-mal
 }
 shell-tab-no-notes = „{ $title }“ hat keine Melodie.
+shell-tab-all-off = Keine einzige Note von „{ $title }“ liegt auf diesem Hals.
+shell-tab-try = Versuch es ohne --octave oder in einer anderen Tonart.
 shell-tab-part = Teil { $part }
 shell-tab-legend = D ab, U auf; d und u bei Pausen und Haltebögen: Die Hand geht über die Saiten hinweg.
 shell-tab-drone = o: der leere Chor, der mitklingt.

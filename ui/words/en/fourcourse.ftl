@@ -479,14 +479,14 @@ window-failed = The window could not be opened: { $why }
 ## From the shell
 
 shell-no-chord = "{ $text }" is not a chord symbol.
-shell-no-key = "{ $text }" is not a key.
+shell-no-key = "{ $text }" is not a key such as A, Bb or F#m.
 shell-no-key-or-chord = "{ $text }" is neither a key nor a chord.
 shell-no-instrument = There is no instrument "{ $text }". Known are { $known }.
 shell-no-shape = No hand can hold { $chord } here ({ $instrument }).
 shell-no-tune = There is no tune in { $file }.
 shell-file-unreadable = { $file } cannot be read: { $why }
 shell-file-unwritable = { $file } cannot be written: { $why }
-shell-tune-unknown = No tune in the songbook is called "{ $text }".
+shell-tune-unknown = No tune in the songbook is called "{ $text }". "fourcourse list" shows them all.
 shell-many-tunes = Several tunes fit "{ $text }":
 shell-many-in-file = There are several tunes in { $file }. Add it to the songbook to choose one:
 shell-songbook-in-use = The songbook is open in another window or command. Close the window, or wait for the command, and try again.
@@ -495,7 +495,7 @@ shell-songbook-failed = The songbook could not be written: { $why }
 shell-no-home = This system names no folder for the songbook. Say one with --data-folder.
 shell-no-app = This build of fourcourse has no window, only the commands. "fourcourse help" lists them.
 shell-no-picture = This build of fourcourse has no window and draws no pictures.
-shell-no-bar = The tune has no bar { $bar }.
+shell-no-bar = The tune has no bar { $bar }; it has { $bars }.
 shell-picture-failed = The picture could not be drawn: { $why }
 shell-read-counts = { $bars ->
     [one] 1 bar
@@ -689,6 +689,8 @@ drill-times = { $count ->
    *[other] { $count } times
 }
 shell-tab-no-notes = "{ $title }" has no melody.
+shell-tab-all-off = Not one note of "{ $title }" is on this neck.
+shell-tab-try = Try it without --octave, or in another key.
 shell-tab-part = Part { $part }
 shell-tab-legend = D down, U up; d and u on rests and ties: the hand passes over the strings.
 shell-tab-drone = o: the open course that rings along.

@@ -477,14 +477,14 @@ window-failed = No se pudo abrir la ventana: { $why }
 ## Desde la terminal
 
 shell-no-chord = «{ $text }» no es un acorde.
-shell-no-key = «{ $text }» no es una tonalidad.
+shell-no-key = «{ $text }» no es una tonalidad como La, Sib o Fa#m.
 shell-no-key-or-chord = «{ $text }» no es ni una tonalidad ni un acorde.
 shell-no-instrument = No hay ningún instrumento «{ $text }». Se conocen { $known }.
 shell-no-shape = Ninguna mano puede pisar { $chord } aquí ({ $instrument }).
 shell-no-tune = No hay ningún tema en { $file }.
 shell-file-unreadable = No se puede leer { $file }: { $why }
 shell-file-unwritable = No se puede escribir { $file }: { $why }
-shell-tune-unknown = Ningún tema del cancionero se llama «{ $text }».
+shell-tune-unknown = Ningún tema del cancionero se llama «{ $text }». «fourcourse list» los muestra todos.
 shell-many-tunes = Hay varios temas para «{ $text }»:
 shell-many-in-file = Hay varios temas en { $file }. Añádelo al cancionero para elegir uno:
 shell-songbook-in-use = El cancionero está abierto en otra ventana u orden. Cierra la ventana o espera a la orden, e inténtalo de nuevo.
@@ -493,7 +493,7 @@ shell-songbook-failed = No se pudo escribir el cancionero: { $why }
 shell-no-home = Este sistema no indica ninguna carpeta para el cancionero. Indica una con --data-folder.
 shell-no-app = Esta versión de fourcourse no tiene ventana, solo órdenes. «fourcourse help» las muestra.
 shell-no-picture = Esta versión de fourcourse no tiene ventana ni dibuja imágenes.
-shell-no-bar = El tema no tiene ningún compás { $bar }.
+shell-no-bar = El tema no tiene ningún compás { $bar }; tiene { $bars }.
 shell-picture-failed = No se pudo dibujar la imagen: { $why }
 shell-read-counts = { $bars ->
     [one] 1 compás
@@ -687,6 +687,8 @@ drill-times = { $count ->
    *[other] { $count } veces
 }
 shell-tab-no-notes = «{ $title }» no tiene melodía.
+shell-tab-all-off = Ni una nota de «{ $title }» cae en este mástil.
+shell-tab-try = Prueba sin --octave o en otro tono.
 shell-tab-part = Parte { $part }
 shell-tab-legend = D abajo, U arriba; d y u en silencios y ligaduras: la mano pasa sobre las cuerdas.
 shell-tab-drone = o: el orden al aire que suena a la vez.

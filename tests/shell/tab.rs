@@ -243,6 +243,48 @@ fn a_tune_is_found_with_a_slip_in_each_of_its_words() {
 }
 
 #[test]
+fn two_fingers_stand_in_the_order_of_the_lines_above_them() {
+    let args = ["tab", "millrace reel", "--double-stops"];
+    let rows = run(args.into_iter().chain(["--json"])).json();
+    let finger = |note: &serde_json::Value| note["finger"].as_u64().unwrap();
+    let fingers = rows.as_array().unwrap().iter().map(|row| {
+        let (melody, stop) = (finger(row), &row["stop"]);
+        if stop.is_null() {
+            melody.to_string()
+        } else if stop["course"].as_u64() > row["course"].as_u64() {
+            format!("{}/{melody}", finger(stop))
+        } else {
+            format!("{melody}/{}", finger(stop))
+        }
+    });
+    let fingers: Vec<String> = fingers.collect();
+    let page = run(args.into_iter().chain(["--fingers"])).page();
+    // The row of fingers comes below that of the counts, and each starts where its pick does.
+    let lines: Vec<&str> = page.lines().collect();
+    let counts =
+        |line: &str| line.trim_start().len() > 1 && line.starts_with("  ") && line.contains(" & ");
+    let mut said = Vec::new();
+    for (at, _) in lines.iter().enumerate().filter(|(_, line)| counts(line)) {
+        let row = lines[at + 1];
+        said.extend(row.split_whitespace().map(String::from));
+        let picks = lines[at - 5];
+        for (column, _) in row.match_indices(|c: char| c.is_ascii_digit()) {
+            let starts = column == 0 || row.as_bytes()[column - 1] == b' ';
+            let pick = picks.as_bytes().get(column);
+            assert!(
+                !starts || matches!(pick, Some(b'D' | b'U')),
+                "{picks}\n{row}"
+            );
+        }
+    }
+    assert_eq!(said, fingers);
+    assert!(said.iter().any(|one| one.contains('/')));
+    assert!(
+        page.ends_with("\nFingers 2/0: on the upper course and on the lower one; 0 is open.\n")
+    );
+}
+
+#[test]
 fn exercises_fit_the_page_in_every_language() {
     for tag in ["en", "de", "es"] {
         let page = run(["--language", tag, "tab", "millrace reel", "--exercises"]).page();

@@ -692,6 +692,7 @@ shell-tab-try = Versuch es ohne --octave oder in einer anderen Tonart.
 shell-tab-part = Teil { $part }
 shell-tab-legend = D ab, U auf; d und u bei Pausen und Haltebögen: Die Hand geht über die Saiten hinweg.
 shell-tab-drone = o: der leere Chor, der mitklingt.
+shell-tab-two-fingers = Finger 2/0: auf dem oberen Chor und auf dem unteren; 0 ist leer.
 shell-drill-stops = Doppelgriffe, die häufigsten zuerst: ein Takt auf die Schläge, ein Takt ab und auf, in der Regel in Achteln
 shell-drill-no-stops = Das Stück verlangt keine Doppelgriffe.
 shell-drill-changes = Akkordwechsel, die schwersten zuerst: immer im Kreis, je ein Takt

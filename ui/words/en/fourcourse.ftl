@@ -694,6 +694,7 @@ shell-tab-try = Try it without --octave, or in another key.
 shell-tab-part = Part { $part }
 shell-tab-legend = D down, U up; d and u on rests and ties: the hand passes over the strings.
 shell-tab-drone = o: the open course that rings along.
+shell-tab-two-fingers = Fingers 2/0: on the upper course and on the lower one; 0 is open.
 shell-drill-stops = Double stops, the most frequent first: a bar on the beat, a bar down and up, as a rule in eighths
 shell-drill-no-stops = The tune asks for no double stops.
 shell-drill-changes = Chord changes, the hardest first: round and round, a bar each

@@ -692,6 +692,7 @@ shell-tab-try = Prueba sin --octave o en otro tono.
 shell-tab-part = Parte { $part }
 shell-tab-legend = D abajo, U arriba; d y u en silencios y ligaduras: la mano pasa sobre las cuerdas.
 shell-tab-drone = o: el orden al aire que suena a la vez.
+shell-tab-two-fingers = Dedos 2/0: en el orden de arriba y en el de abajo; 0 es al aire.
 shell-drill-stops = Dobles cuerdas, las más frecuentes primero: un compás a tiempo, un compás abajo y arriba, por lo común en corcheas
 shell-drill-no-stops = La melodía no pide dobles cuerdas.
 shell-drill-changes = Cambios de acorde, los más difíciles primero: en círculo, un compás cada uno

@@ -8,7 +8,8 @@
 //! v w (exp(-3.5 s (g - f)) - exp(-5.75 s (g - f))),    s = 0.24 / (0.021 f + 19)
 //! ```
 //!
-//! and two notes the sum over all pairs of a partial of the one with a partial of the other.
+//! and two notes the sum over all pairs of a partial of the one with a partial of the other. The constants are from memory of
+//! the paper.
 
 use std::f64::consts::PI;
 

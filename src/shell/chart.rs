@@ -37,7 +37,12 @@ impl Chart {
         let tune = found.in_called_key(self.key.as_deref(), shell)?;
         let playing = tune.playing();
         let mut page = String::new();
-        for line in header::lines(&tune, &playing, written, &instrument, capo, shell) {
+        let mut notes = tune.bars.iter().flat_map(|bar| &bar.notes);
+        let start = notes.next().map(|first| {
+            let place = instrument.place(first.pitch, capo);
+            header::start(first.pitch.name, place, &instrument, shell)
+        });
+        for line in header::lines(&tune, &playing, written, start, capo, shell) {
             page += &line;
             page.push('\n');
         }

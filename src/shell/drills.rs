@@ -6,7 +6,7 @@ use fourcourse::chart::{
 use fourcourse::frets::{Capo, Instrument};
 
 use super::Shell;
-use super::page::{columns, pad, table};
+use super::page::{columns, pad, table, wrapped};
 
 /// Double stops and changes that are printed.
 const MOST: usize = 8;
@@ -21,25 +21,27 @@ pub(super) fn page(
 ) -> String {
     let words = &shell.words;
     let mut page = format!("{}\n\n", tune.title);
+    let head = |text: &str| -> String {
+        let lines = wrapped(text, shell.look.width).into_iter();
+        lines.map(|line| line + "\n").collect()
+    };
     let stops = tab.stop_drills();
-    page += &words.get(if stops.is_empty() {
+    page += &head(&words.get(if stops.is_empty() {
         "shell-drill-no-stops"
     } else {
         "shell-drill-stops"
-    });
-    page += "\n";
+    }));
     for drill in stops.iter().take(MOST) {
         page.push('\n');
         page += &stop(drill, tune, instrument, shell);
     }
     let changes = tune.change_drills(instrument, capo);
     page.push('\n');
-    page += &words.get(if changes.is_empty() {
+    page += &head(&words.get(if changes.is_empty() {
         "shell-drill-no-changes"
     } else {
         "shell-drill-changes"
-    });
-    page += "\n";
+    }));
     let rows: Vec<_> = changes
         .iter()
         .take(MOST)

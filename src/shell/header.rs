@@ -2,7 +2,7 @@
 
 use fourcourse::chart::{Metre, Pace, Playing, Tempo, Ticks, Tune};
 use fourcourse::frets::{Capo, Instrument};
-use fourcourse::theory::{Key, Mode, Pitch};
+use fourcourse::theory::{Key, Mode, NoteName};
 
 use super::Shell;
 use super::page::Look;
@@ -78,12 +78,13 @@ pub(super) fn whole_notes(length: Ticks) -> String {
     format!("{}/{}", count / divisor, unit / divisor)
 }
 
-/// The lines over a chart. The tune is in the key that was called already; `written` is the one it comes from.
+/// The lines over a chart or a tablature. The tune is in the key that was called already; `written` is the one it comes
+/// from, `start` says where the melody starts (see [`start`]).
 pub(super) fn lines(
     tune: &Tune,
     playing: &Playing,
     written: Key,
-    instrument: &Instrument,
+    start: Option<String>,
     capo: Capo,
     shell: &Shell,
 ) -> Vec<String> {
@@ -119,10 +120,7 @@ pub(super) fn lines(
         let length = whole_notes(pickup);
         lines.push(words.say("shell-chart-pickup", &[("length", length.into())]));
     }
-    let notes = tune.bars.iter().flat_map(|bar| &bar.notes);
-    if let Some(first) = { notes }.next() {
-        lines.push(start(first.pitch, instrument, capo, shell));
-    }
+    lines.extend(start);
     let full = playing.bars.iter().find(|bar| !bar.pickup);
     if let Some(bar) = full.or(playing.bars.first()) {
         let strum = tune.strum_at(bar.written);
@@ -139,11 +137,16 @@ pub(super) fn lines(
     lines
 }
 
-/// Where the melody starts: the note, and its place in first position.
-fn start(pitch: Pitch, instrument: &Instrument, capo: Capo, shell: &Shell) -> String {
+/// Where the melody starts: the note, and its course and fret where it has them.
+pub(super) fn start(
+    note: NoteName,
+    place: Option<(usize, u8)>,
+    instrument: &Instrument,
+    shell: &Shell,
+) -> String {
     let (look, words) = (shell.look, &shell.words);
-    let note = pitch.name.in_style(look.notes());
-    let Some((course, fret)) = instrument.place(pitch, capo) else {
+    let note = note.in_style(look.notes());
+    let Some((course, fret)) = place else {
         return words.say("shell-chart-start", &[("note", note.into())]);
     };
     let number = instrument.string_number(course);

@@ -1,5 +1,6 @@
 //! `fourcourse picture VIEW [TUNE]`: any view as a PNG file, with no display.
 
+use std::ops::RangeInclusive;
 use std::path::PathBuf;
 
 use clap::{Args, ValueEnum};
@@ -81,16 +82,21 @@ enum Names {
     Both,
 }
 
+/// Points that a side of a picture may have; with fewer a view has no room for its words.
+const SIDE: RangeInclusive<u32> = 200..=10_000;
+
 fn size(text: &str) -> Result<(u32, u32), String> {
     let sides = text.split_once(['x', 'X', '×']);
     let sides = sides.and_then(|(width, height)| Some((width.parse().ok()?, height.parse().ok()?)));
     match sides {
-        Some((width, height))
-            if (1..=10_000).contains(&width) && (1..=10_000).contains(&height) =>
-        {
+        Some((width, height)) if SIDE.contains(&width) && SIDE.contains(&height) => {
             Ok((width, height))
         }
-        _ => Err("a width and a height such as 412x915".to_owned()),
+        _ => Err(format!(
+            "a width and a height from {} to {}, such as 412x915",
+            SIDE.start(),
+            SIDE.end()
+        )),
     }
 }
 
@@ -262,11 +268,39 @@ impl Picture {
 }
 
 /// Where in playing order the bar of a number is.
-#[cfg(feature = "app")]
+#[cfg(any(feature = "app", test))]
 fn place(tune: &fourcourse::chart::Tune, number: u32) -> Result<usize, Failure> {
     let playing = tune.playing();
     let bars = playing.bars.iter().enumerate();
-    let mut counted = bars.filter(|(_, bar)| !bar.pickup);
-    let found = counted.nth(number as usize - 1).map(|(place, _)| place);
-    found.ok_or_else(|| Failure::new("shell-no-bar").with("bar", number))
+    let counted: Vec<usize> = bars
+        .filter(|(_, bar)| !bar.pickup)
+        .map(|(place, _)| place)
+        .collect();
+    let found = counted.get(number as usize - 1).copied();
+    found.ok_or_else(|| {
+        Failure::new("shell-no-bar")
+            .with("bar", number)
+            .with("bars", counted.len())
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use fourcourse::desk::Language;
+    use fourcourse::formats::abc;
+    use fourcourse::words::Words;
+
+    use super::*;
+
+    #[test]
+    fn a_bar_that_is_not_there_comes_with_how_many_there_are() {
+        let text = b"X:1\nT:Two\nM:2/4\nL:1/4\nK:D\nA|:d f|e c:|\n";
+        let tune = abc::read(text).tunes.remove(0).tune;
+        assert_eq!(place(&tune, 4).unwrap(), 4);
+        let failure = place(&tune, 5).unwrap_err();
+        assert_eq!(
+            failure.sentence(&Words::new(Language::English)),
+            "The tune has no bar 5; it has 4."
+        );
+    }
 }

@@ -38,7 +38,7 @@ pub(super) struct Tab {
     #[arg(long, value_enum, default_value_t = Ringing::Off)]
     drones: Ringing,
 
-    /// A second note in thirds and sixths where the hand has time for it
+    /// A second note a third, fifth or sixth away where the hand has time for it
     #[arg(long)]
     double_stops: bool,
 
@@ -84,6 +84,14 @@ impl Tab {
         if tab.notes.is_empty() {
             return Err(Failure::new("shell-tab-no-notes").with("title", &tune.title));
         }
+        if tab.notes.iter().all(|note| note.place.is_none()) {
+            let what = match tab.offered {
+                Some(_) => shell.words.onto_the_neck(tab.notes.len(), tab.offered),
+                None => shell.words.get("shell-tab-try"),
+            };
+            let failure = Failure::new("shell-tab-all-off").with("title", &tune.title);
+            return Err(failure.line(what));
+        }
         let out = if self.json {
             let rows = tab.notes.iter().map(|note| self.row(note));
             format!("{}\n", Value::Array(rows.collect()))
@@ -97,8 +105,11 @@ impl Tab {
             )
         } else {
             let mut page = String::new();
-            let sounds = moved(&tune, tab.octaves);
-            for line in header::lines(&sounds, &tune.playing(), written, &instrument, capo, shell) {
+            let start = tab.notes.first().map(|first| {
+                let place = first.place.map(|place| (place.course, place.fret));
+                header::start(first.note.pitch.name, place, &instrument, shell)
+            });
+            for line in header::lines(&tune, &tune.playing(), written, start, capo, shell) {
                 page += &line;
                 page.push('\n');
             }
@@ -207,13 +218,4 @@ impl Tab {
         }
         row
     }
-}
-
-/// The tune where its melody is played.
-fn moved(tune: &Tune, octaves: i8) -> Tune {
-    let mut tune = tune.clone();
-    for note in tune.bars.iter_mut().flat_map(|bar| &mut bar.notes) {
-        note.pitch.octave = note.pitch.octave.saturating_add(octaves);
-    }
-    tune
 }

@@ -50,6 +50,9 @@ pub(super) fn page(
     if tab.notes.iter().any(|note| note.drone.drone.is_some()) {
         out += &(shell.words.get("shell-tab-drone") + "\n");
     }
+    if fingers && tab.notes.iter().any(|note| note.stop.is_some()) {
+        out += &(shell.words.get("shell-tab-two-fingers") + "\n");
+    }
     out
 }
 
@@ -199,10 +202,12 @@ impl<'a> Page<'a> {
         }
         if let Some(stop) = note.stop {
             column.courses[stop.course] = stop.fret.to_string();
-            let other = finger(stop.finger).to_string();
-            column.finger = match stop.course < place.course {
-                true => other + &column.finger,
-                false => column.finger.clone() + &other,
+            let other = finger(stop.finger);
+            let melody = &column.finger;
+            // As the lines of the tablature stand: the higher course first.
+            column.finger = match stop.course > place.course {
+                true => format!("{other}/{melody}"),
+                false => format!("{melody}/{other}"),
             };
         }
     }

@@ -14,6 +14,9 @@ const START: Score = 80;
 const INSIDE: Score = 40;
 const MISTYPED: Score = 20;
 
+/// Letters of a word that is forgiven a slip only where nothing is found without.
+const SHORT: usize = 3;
+
 /// An index over the names of tunes.
 #[derive(Debug, Default)]
 pub struct Index {
@@ -81,6 +84,15 @@ fn fit(typed: &str, word: &str, foreign: u32) -> Score {
     }
 }
 
+/// As [`fit`], and a word of three letters fits a whole word with one slip: `rel` is Reel. It is for queries that find
+/// nothing else, since so short a word is near many others.
+fn fit_or_short(typed: &str, word: &str, foreign: u32) -> Score {
+    match fit(typed, word, foreign) {
+        0 if typed.len() == SHORT && strsim::osa_distance(typed, word) == 1 => MISTYPED,
+        score => score,
+    }
+}
+
 impl Index {
     /// An index of tunes, each given by all its names; a tune's number is its place in the iterator.
     pub fn new<'a, N: IntoIterator<Item = &'a str>>(tunes: impl IntoIterator<Item = N>) -> Self {
@@ -105,7 +117,8 @@ impl Index {
         index
     }
 
-    /// The tunes that fit every word of the query, best first, equal ones in their own order. No words find all.
+    /// The tunes that fit every word of the query, best first, equal ones in their own order. No words find all. Where
+    /// nothing fits, words of three letters are forgiven a slip too.
     ///
     /// ```
     /// use fourcourse::store::search::Index;
@@ -114,9 +127,20 @@ impl Index {
     /// assert_eq!(index.find("milrace"), [0]);
     /// assert_eq!(index.find("mouliniere"), [1]);
     /// assert_eq!(index.find("ston"), [2]);
+    /// assert_eq!(index.find("milrace rel"), [0]);
     /// ```
     pub fn find(&self, query: &str) -> Vec<usize> {
         let query = fold(query);
+        let found = self.fitting(&query, fit);
+        let short = |word: &str| word.len() == SHORT;
+        if found.is_empty() && query.split_ascii_whitespace().any(short) {
+            return self.fitting(&query, fit_or_short);
+        }
+        found
+    }
+
+    /// The tunes that fit every word of a folded query, by how one word fits another.
+    fn fitting(&self, query: &str, fit: fn(&str, &str, u32) -> Score) -> Vec<usize> {
         // What each tune has scored with the words so far, and with the word at hand; 0 is out of the running.
         let mut scores: Vec<Score> = vec![1; self.names.len()];
         let mut found: Vec<Score> = vec![0; self.names.len()];
@@ -146,9 +170,9 @@ impl Index {
             .filter(|&(_, score)| score > 0)
             .map(|(tune, score)| {
                 let names = &self.names[tune];
-                let phrase = if names.split('\n').any(|name| name.starts_with(&query)) {
+                let phrase = if names.split('\n').any(|name| name.starts_with(query)) {
                     3 * WHOLE
-                } else if names.contains(&query) {
+                } else if names.contains(query) {
                     WHOLE
                 } else {
                     0
@@ -200,6 +224,22 @@ mod tests {
     fn short_words_and_other_words_are_not_stretched_to_fit() {
         assert!(index().find("mxl").is_empty());
         assert!(index().find("reel banjo").is_empty());
+    }
+
+    #[test]
+    fn a_slip_in_a_word_of_three_letters_is_forgiven_where_nothing_else_is_found() {
+        let index = Index::new([
+            vec!["Millrace Reel"],
+            vec!["Weir Jig"],
+            vec!["Relic Jig"],
+            vec!["Old Mill"],
+        ]);
+        assert_eq!(index.find("milrace rel"), [0]);
+        assert_eq!(index.find("weir jgi"), [1]);
+        assert_eq!(index.find("odl mill"), [3]);
+        // What begins so is found, and what is only near it is not put beside it.
+        assert_eq!(index.find("rel"), [2]);
+        assert!(index.find("milrace waltz rel").is_empty());
     }
 
     #[test]

@@ -19,18 +19,21 @@ impl Words {
         }
     }
 
-    /// That notes are off the neck, and the octave that would bring them onto it.
+    /// That notes are off the neck, and what to do (see [`Words::onto_the_neck`]).
     pub fn off_the_neck(&self, count: usize, offered: Option<i8>) -> String {
         let off = fl!(self.loader, "tab-off-the-neck", count = count);
+        format!("{off} {}", self.onto_the_neck(count, offered))
+    }
+
+    /// What to do about notes that are off the neck: the octave that would bring them onto it, or where there is none to
+    /// offer, to leave them out or change the key.
+    pub fn onto_the_neck(&self, count: usize, offered: Option<i8>) -> String {
         match offered {
             Some(octaves) => {
                 let octaves = octaves.to_string();
-                format!(
-                    "{off} {}",
-                    fl!(self.loader, "tab-octave-offered", octaves = octaves)
-                )
+                fl!(self.loader, "tab-octave-offered", octaves = octaves)
             }
-            None => off,
+            None => fl!(self.loader, "tab-no-octave", count = count),
         }
     }
 
@@ -41,22 +44,43 @@ impl Words {
 
     /// Which open courses ring along, and why. `names` are those of the courses of the report.
     pub fn drones(&self, report: &DroneReport, names: &[String], key: &str) -> String {
-        let courses = names.join(", ");
+        let (courses, count) = (names.join(", "), names.len());
         match report.wanted {
             Drones::Off => fl!(self.loader, "tab-drones-off"),
             _ if names.is_empty() && report.wanted == Drones::Plain => {
                 fl!(self.loader, "tab-drones-not-open", key = key)
             }
             _ if names.is_empty() => fl!(self.loader, "tab-drones-none"),
-            Drones::Plain => fl!(self.loader, "tab-drones-key", courses = courses, key = key),
-            Drones::ByChord => fl!(
+            Drones::Plain => fl!(
                 self.loader,
-                "tab-drones-chord",
+                "tab-drones-key",
+                count = count,
                 courses = courses,
-                rings = report.rings,
-                notes = report.notes,
-                colour = report.count(|why| why == Why::Colour)
+                key = key
             ),
+            Drones::ByChord => {
+                let why = |why| match why {
+                    Why::Chord => fl!(self.loader, "why-chord"),
+                    Why::Colour => fl!(self.loader, "why-colour"),
+                    _ => fl!(self.loader, "why-key-no-chord"),
+                };
+                let rings = report.reasons.iter().filter(|(why, _)| why.rings());
+                let said: Vec<String> = match rings.clone().count() {
+                    1 => rings.map(|&(one, _)| why(one)).collect(),
+                    _ => rings
+                        .map(|&(one, notes)| format!("{} ({notes})", why(one)))
+                        .collect(),
+                };
+                fl!(
+                    self.loader,
+                    "tab-drones-chord",
+                    count = count,
+                    courses = courses,
+                    rings = report.rings,
+                    notes = report.notes,
+                    reasons = said.join(", ")
+                )
+            }
         }
     }
 

@@ -48,19 +48,38 @@ fn no_file_of_words_lies_unread() {
     }
 }
 
+/// Whether a function is named in code anywhere but where it is written.
+fn is_called(name: &str, code: &str) -> bool {
+    code.match_indices(name).any(|(at, _)| {
+        let (before, after) = (&code[..at], &code[at + name.len()..]);
+        let part_of_a_name = |letter: char| letter.is_alphanumeric() || letter == '_';
+        let alone = !before.ends_with(part_of_a_name) && !after.starts_with(part_of_a_name);
+        let handed_on = before.ends_with("::") || (before.ends_with('(') && after.starts_with(')'));
+        alone && (after.starts_with('(') || handed_on) && !before.ends_with("fn ")
+    })
+}
+
 #[test]
 fn every_sentence_of_the_words_has_a_caller() {
-    let callers = files("src", "rs")
-        .into_iter()
-        .filter(|path| !path.ends_with("words.rs"));
-    let callers: String = callers.map(|path| text(&path)).collect();
-    let words = text(&root().join("src/words.rs"));
-    for part in words.split("pub fn ").skip(1) {
-        let name: String = part.chars().take_while(|c| *c != '(').collect();
-        let called = [format!("{name}("), format!("({name})")];
-        let called = called.iter().any(|call| callers.contains(call));
-        assert!(called, "nobody calls {name}");
+    assert!(is_called("bar", "words.bar(1)") && is_called("bar", "map(Words::bar)"));
+    assert!(!is_called(
+        "bar",
+        "pub fn bar(&self) { self.rebar(); crowbar() }"
+    ));
+    let all = files("src", "rs").into_iter().map(|path| code(&path));
+    let all: String = all.collect();
+    let mut sentences = files("src/words", "rs");
+    sentences.push(root().join("src/words.rs"));
+    let mut idle = Vec::new();
+    for path in sentences {
+        for part in code(&path).split("pub fn ").skip(1) {
+            let name: String = part.chars().take_while(|c| !"(<".contains(*c)).collect();
+            if !is_called(&name, &all) {
+                idle.push(format!("{}: {name}", shown(&path)));
+            }
+        }
     }
+    assert!(idle.is_empty(), "nobody calls {idle:#?}");
 }
 
 #[test]
@@ -70,6 +89,20 @@ fn every_language_has_every_word() {
     for language in ["es", "de"] {
         assert_eq!(english, ids(language), "{language}");
         assert_eq!(arguments("en"), arguments(language), "{language}");
+    }
+}
+
+#[test]
+fn a_course_is_masculine_in_spanish() {
+    // "El orden" is a course of strings, "la orden" a command.
+    let file = root().join("ui/words/es/fourcourse.ftl");
+    let courses = ["al aire", "traste", "$course"];
+    for line in text(&file).lines() {
+        let spoken = line.to_lowercase();
+        let of_course = courses.iter().any(|word| spoken.contains(word));
+        let feminine = ["la orden", "una orden", "ninguna orden", "las órdenes"];
+        let wrong = feminine.iter().any(|words| spoken.contains(words));
+        assert!(!(of_course && wrong), "{line}");
     }
 }
 

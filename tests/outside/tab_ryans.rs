@@ -1,39 +1,67 @@
-//! 265 tunes of the Ryan collection (`fixtures/ryans/ryans.abc`) as tablature on every built-in instrument.
+//! 265 tunes of the Ryan collection (`fixtures/ryans/ryans.abc`) as tablature on every built-in instrument, beside the notes
+//! that music21 and a plain reader of the standard find in them (`fixtures/ryans/ryans-music21.jsonl`).
+
+#![allow(clippy::unwrap_used)] // a fixture that is not as it should be fails the test
+
+use std::collections::BTreeMap;
+use std::ops::RangeInclusive;
 
 use fourcourse::chart::{Tune, Wishes};
-use fourcourse::formats::{abc, readout};
+use fourcourse::formats::{abc, readout::fraction};
 use fourcourse::frets::{Capo, Drones, Instrument, Stops};
+use serde_json::Value;
 
 fn tunes() -> Vec<Tune> {
     let book = abc::read(include_bytes!("fixtures/ryans/ryans.abc"));
     book.tunes.into_iter().map(|read| read.tune).collect()
 }
 
-/// The melody as the reader of plain data has it: of notes that begin together the first.
-fn heard(tune: &Tune) -> Vec<(i64, i64, i32)> {
-    let mut heard = readout::notes(tune, false);
-    heard.dedup_by_key(|note| note.at);
-    heard
-        .iter()
-        .map(|note| (note.at.0, note.length.0, note.midi))
+/// What other readers find in a tune: of each moment, in quarter notes, the notes that begin then, as length and MIDI key.
+type Found = BTreeMap<String, Vec<(String, i32)>>;
+
+/// What other readers find in each tune; `None` where stray characters make it one reading among others.
+fn found() -> Vec<Option<Found>> {
+    let facts = include_str!("fixtures/ryans/ryans-music21.jsonl").lines();
+    let text = |value: &Value| value.as_str().unwrap().to_owned();
+    let of_tune = |fact: Value| {
+        let mut found = Found::new();
+        for note in fact["notes"].as_array().unwrap() {
+            let midi = i32::try_from(note[2].as_i64().unwrap()).unwrap();
+            let begun = found.entry(text(&note[0])).or_default();
+            begun.push((text(&note[1]), midi));
+        }
+        fact.get("strange").is_none().then_some(found)
+    };
+    facts
+        .map(|line| of_tune(serde_json::from_str(line).unwrap()))
         .collect()
 }
 
 #[test]
-fn the_tablature_sounds_the_melody_on_every_instrument() {
-    let tunes = tunes();
-    assert_eq!(tunes.len(), 265);
+fn the_tablature_sounds_the_melody_that_other_readers_find_on_every_instrument() {
+    let (tunes, found) = (tunes(), found());
+    assert_eq!((tunes.len(), found.len()), (265, 265));
+    let compared = found.iter().flatten().count();
+    println!("{compared} tunes compared");
     for instrument in Instrument::all() {
         let (mut notes, mut off) = (0, 0);
-        for tune in &tunes {
+        for (tune, found) in tunes.iter().zip(&found) {
             let tab = tune.arranged(&instrument, Capo::NONE, Wishes::default());
             let up = 12 * i32::from(tab.octaves);
-            let played: Vec<_> = tab
-                .notes
-                .iter()
-                .map(|n| (n.note.start.0, n.note.length.0, n.midi - up))
-                .collect();
-            assert_eq!(played, heard(tune), "{} on {}", tune.title, instrument.id);
+            if let Some(found) = found {
+                // One note for each moment in which others begin, and that is one of them.
+                assert_eq!(tab.notes.len(), found.len(), "{}", tune.title);
+                for note in &tab.notes {
+                    let begun = &found[&fraction(note.note.start)];
+                    let played = (fraction(note.note.length), note.midi - up);
+                    assert!(
+                        begun.contains(&played),
+                        "{} on {}: {played:?}, {begun:?}",
+                        tune.title,
+                        instrument.id
+                    );
+                }
+            }
             for note in &tab.notes {
                 notes += 1;
                 let Some(place) = note.place else {
@@ -52,26 +80,53 @@ fn the_tablature_sounds_the_melody_on_every_instrument() {
             }
         }
         println!("{}: {off} of {notes} notes off the neck", instrument.id);
-        // What is off the neck is an exception. A ukulele spans two octaves, where some tunes have more: 1.9 % when it
-        // was first counted; the next was the mandola with 0.2 %.
+        // No source says how much may be off the neck; the bound is our own and keeps it from growing. The most that was
+        // counted was 1.0 %, on a ukulele, which spans two octaves, where some tunes have more.
         assert!(off * 50 <= notes, "{}: {off} of {notes}", instrument.id);
     }
 }
 
+/// The lowest note of a mandolin, open G, and the highest of its first position, fret 7 of the E course, as MIDI keys.
+const FIRST_POSITION: RangeInclusive<i32> = 55..=76 + 7;
+
 #[test]
-fn most_dance_tunes_stay_in_first_position_on_a_mandolin() {
-    // X: "Range: none below open G; 96 % at or below fret 7 of the E course".
+fn dance_tunes_have_the_range_that_the_sheet_says() {
+    // The sheet of trade facts, `X`, counted over another collection of about 950 dance tunes: "none below open G; 96 % at
+    // or below fret 7 of the E course". It does not say whether of notes or of tunes; here it is of the notes that other
+    // readers find in the Ryan collection. Counted 99.3 %.
+    let notes = found().into_iter().flatten().flat_map(Found::into_values);
+    let notes: Vec<i32> = notes.flatten().map(|(_, midi)| midi).collect();
+    assert!(notes.iter().all(|midi| midi >= FIRST_POSITION.start()));
+    let within = notes.iter().filter(|midi| FIRST_POSITION.contains(midi));
+    let (within, all) = (within.count(), notes.len());
+    println!("{within} of {all} notes at or below fret 7");
+    assert!(within * 100 >= all * 96, "{within} of {all}");
+}
+
+#[test]
+fn what_is_in_first_position_stays_there_on_a_mandolin() {
     let mandolin = Instrument::mandolin();
-    let (mut all, mut stay) = (0, 0);
-    for tune in tunes() {
+    let (mut notes, mut stay, mut whole) = (0, 0, 0);
+    for (tune, found) in tunes().iter().zip(found()) {
         let tab = tune.arranged(&mandolin, Capo::NONE, Wishes::default());
-        let places = tab.notes.iter().filter_map(|note| note.place);
-        let first = |fret: u8, position: u8| fret <= 7 && position == 1;
-        all += 1;
-        stay += usize::from({ places }.all(|place| first(place.fret, place.position)));
+        // As written, at or below fret 7, and the hand where it was; a note off the neck is not.
+        let stays = tab.notes.iter().filter(|note| {
+            let place = note.place.filter(|_| tab.octaves == 0);
+            place.is_some_and(|place| place.fret <= 7 && place.position == 1)
+        });
+        let stays = stays.count();
+        notes += tab.notes.len();
+        stay += stays;
+        let Some(found) = found else { continue };
+        let mut written = found.into_values().flatten();
+        if written.all(|(_, midi)| FIRST_POSITION.contains(&midi)) {
+            whole += 1;
+            assert_eq!(stays, tab.notes.len(), "{}", tune.title);
+        }
     }
-    println!("{stay} of {all} tunes in first position");
-    assert!(stay * 100 >= all * 85, "{stay} of {all}");
+    println!("{whole} tunes in first position, {stay} of {notes} notes of all");
+    // The bound is our own: 95.7 % was counted. A tune that goes higher takes the notes around along, or an octave.
+    assert!(stay * 100 >= notes * 95, "{stay} of {notes}");
 }
 
 #[test]
@@ -118,8 +173,9 @@ fn drones_and_double_stops_leave_the_melody_where_it_is() {
 }
 
 #[test]
-fn phrases_of_dance_tunes_are_two_four_or_eight_bars() {
-    // Common practice: strains of eight bars in phrases of two or four.
+fn most_phrases_of_dance_tunes_are_two_four_or_eight_bars() {
+    // Common practice: strains of eight bars in phrases of two or four; one that nothing parts is a phrase of eight. How many
+    // are otherwise no source says: the bound is our own, 85.7 % was counted.
     let (mut phrases, mut even) = (0, 0);
     for tune in tunes() {
         let bar = tune.metre.bar().quarters();

@@ -22,7 +22,7 @@ fn what_is_not_understood_is_said_in_a_sentence() {
     );
     sentence(
         run(["transpose", "A", "--from", "A", "--to", "Q"]),
-        "\"Q\" is not a key.",
+        "\"Q\" is not a key such as A, Bb or F#m.",
     );
     for command in ["spell", "shapes"] {
         sentence(run([command, ""]), "\"\" is not a chord symbol.");
@@ -33,7 +33,7 @@ fn what_is_not_understood_is_said_in_a_sentence() {
     );
     sentence(
         run(["list", "--json", "zzyzx"]),
-        "No tune in the songbook is called \"zzyzx\".",
+        "No tune in the songbook is called \"zzyzx\". \"fourcourse list\" shows them all.",
     );
     for nothing in ["", ".", "  "] {
         let ran = run(["chart", nothing]);
@@ -41,14 +41,20 @@ fn what_is_not_understood_is_said_in_a_sentence() {
     }
     sentence(
         run(["chart", "millrace reel", "--key", "la"]),
-        "\"la\" is not a key.",
+        "\"la\" is not a key such as A, Bb or F#m.",
     );
-    sentence(run(["key", "X"]), "\"X\" is not a key.");
+    sentence(
+        run(["key", "X"]),
+        "\"X\" is not a key such as A, Bb or F#m.",
+    );
     sentence(
         run(["key", "A", "--mode", "sad"]),
-        "\"A sad\" is not a key.",
+        "\"A sad\" is not a key such as A, Bb or F#m.",
     );
-    sentence(run(["capo", "Hm"]), "\"Hm\" is not a key.");
+    sentence(
+        run(["capo", "Hm"]),
+        "\"Hm\" is not a key such as A, Bb or F#m.",
+    );
     sentence(run(["name", "2z00"]), "\"z\" is neither a fret nor an x.");
     sentence(run(["name", "320003"]), "6 frets for 4 courses (Mandolin).");
     sentence(
@@ -74,11 +80,11 @@ fn what_is_not_understood_is_said_in_a_sentence() {
     sentence(run(["ring", "?"]), "\"?\" is neither a key nor a chord.");
     sentence(
         run(["chart", "zzyzx"]),
-        "No tune in the songbook is called \"zzyzx\".",
+        "No tune in the songbook is called \"zzyzx\". \"fourcourse list\" shows them all.",
     );
     sentence(
         run(["list", "zzyzx"]),
-        "No tune in the songbook is called \"zzyzx\".",
+        "No tune in the songbook is called \"zzyzx\". \"fourcourse list\" shows them all.",
     );
     let kazoo = run(["shapes", "A", "--instrument", "kazoo"]);
     assert_eq!(kazoo.code, 1);
@@ -88,6 +94,47 @@ fn what_is_not_understood_is_said_in_a_sentence() {
             .starts_with("There is no instrument \"kazoo\". Known are mandolin, "),
         "{}",
         kazoo.err
+    );
+}
+
+#[test]
+fn a_size_without_room_for_words_is_answered_with_one_that_has_it() {
+    let ran = run(["picture", "porch", "--size", "12x12", "--out", "x.png"]);
+    assert!(
+        ran.err
+            .contains("a width and a height from 200 to 10000, such as 412x915"),
+        "{}",
+        ran.err
+    );
+}
+
+#[test]
+fn keys_that_are_named_for_example_are_keys_in_that_language() {
+    for (tag, keys) in [
+        ("en", ["A", "Bb", "F#m"]),
+        ("de", ["A", "Es", "F#m"]),
+        ("es", ["La", "Sib", "Fa#m"]),
+    ] {
+        let said = run(["--language", tag, "key", "Q"]).err;
+        for key in keys {
+            assert!(said.contains(key), "{said}");
+            assert_eq!(run(["--language", tag, "key", key]).code, 0, "{tag} {key}");
+        }
+    }
+}
+
+#[test]
+fn a_tune_that_no_neck_could_reach_is_said_so_with_the_octave_that_helps() {
+    sentence(
+        run(["tab", "millrace reel", "--octave", "3"]),
+        "Not one note of \"Millrace Reel\" is on this neck.\nWith --octave 0 all of them are on it.",
+    );
+    // Wider than the neck: no octave has all of it.
+    let wide = "X:1\nT:Wide\nM:4/4\nL:1/4\nK:D\nD A d d\'\'\'\'|]\n";
+    let args = ["tab", "-", "--instrument", "ukulele", "--octave", "4"];
+    sentence(
+        super::run_on(wide, &args),
+        "Not one note of \"Wide\" is on this neck.\nTry it without --octave, or in another key.",
     );
 }
 
@@ -216,7 +263,7 @@ fn a_damaged_songbook_is_set_aside_and_the_shipped_tunes_are_there() {
 
 #[test]
 fn a_wrong_use_of_the_command_line_ends_with_2() {
-    let wrong: [&[&str]; 9] = [
+    let wrong: [&[&str]; 11] = [
         &["frobnicate"],
         &["spell"],
         &["read"],
@@ -225,6 +272,8 @@ fn a_wrong_use_of_the_command_line_ends_with_2() {
         &["shapes", "A", "--most", "0"],
         &["picture", "stand"],
         &["picture", "stand", "--size", "big", "--out", "x.png"],
+        &["picture", "stand", "--size", "12x12", "--out", "x.png"],
+        &["picture", "stand", "--size", "412x199", "--out", "x.png"],
         &["--language", "tlh", "list"],
     ];
     for args in wrong {

@@ -83,7 +83,7 @@ fn a_bar_that_is_not_there_is_said_so() {
     let ran = run_in(folder.path(), args);
     assert_eq!(
         (ran.code, ran.err.as_str()),
-        (1, "The tune has no bar 999.\n")
+        (1, "The tune has no bar 999; it has 32.\n")
     );
 }
 

@@ -477,14 +477,14 @@ window-failed = Das Fenster ließ sich nicht öffnen: { $why }
 ## Auf der Befehlszeile
 
 shell-no-chord = „{ $text }“ ist kein Akkord.
-shell-no-key = „{ $text }“ ist keine Tonart.
+shell-no-key = „{ $text }“ ist keine Tonart wie A, Es oder F#m.
 shell-no-key-or-chord = „{ $text }“ ist weder eine Tonart noch ein Akkord.
 shell-no-instrument = Ein Instrument „{ $text }“ gibt es nicht. Bekannt sind { $known }.
 shell-no-shape = Keine Hand kann { $chord } hier greifen ({ $instrument }).
 shell-no-tune = In { $file } steht kein Stück.
 shell-file-unreadable = { $file } lässt sich nicht lesen: { $why }
 shell-file-unwritable = { $file } lässt sich nicht schreiben: { $why }
-shell-tune-unknown = Kein Stück im Liederbuch heißt „{ $text }“.
+shell-tune-unknown = Kein Stück im Liederbuch heißt „{ $text }“. „fourcourse list“ zeigt alle.
 shell-many-tunes = Mehrere Stücke passen zu „{ $text }“:
 shell-many-in-file = In { $file } stehen mehrere Stücke. Nimm die Datei ins Liederbuch auf, um eines zu wählen:
 shell-songbook-in-use = Das Liederbuch ist in einem anderen Fenster oder Befehl offen. Schließe das Fenster oder warte auf den Befehl, und versuche es noch einmal.
@@ -493,7 +493,7 @@ shell-songbook-failed = Das Liederbuch ließ sich nicht schreiben: { $why }
 shell-no-home = Dieses System nennt keinen Ordner für das Liederbuch. Nenne einen mit --data-folder.
 shell-no-app = Dieses fourcourse hat kein Fenster, nur die Befehle. „fourcourse help“ zählt sie auf.
 shell-no-picture = Dieses fourcourse hat kein Fenster und zeichnet keine Bilder.
-shell-no-bar = Einen Takt { $bar } hat das Stück nicht.
+shell-no-bar = Einen Takt { $bar } hat das Stück nicht; es hat { $bars }.
 shell-picture-failed = Das Bild ließ sich nicht zeichnen: { $why }
 shell-read-counts = { $bars ->
     [one] 1 Takt
@@ -649,15 +649,26 @@ tab-off-the-neck = { $count ->
     [one] Eine Note liegt nicht auf diesem Hals; dort steht ein ?.
    *[other] { $count } Noten liegen nicht auf diesem Hals; dort steht ein ?.
 }
+tab-no-octave = { $count ->
+    [one] Lass sie weg oder versuch das Stück in einer anderen Tonart.
+   *[other] Lass sie weg oder versuch das Stück in einer anderen Tonart.
+}
 tab-octave-offered = Mit --octave { $octaves } liegen alle darauf.
 tab-marked-against = Das Stück bezeichnet den Anschlag gegen seine Stelle im Takt: { $bars }.
 tab-drones-off = Kein Bordun.
-tab-drones-key = { $courses } klingen mit: Grundton und Quinte von { $key }.
+tab-drones-key = { $count ->
+    [one] { $courses } klingt mit: Grundton oder Quinte von { $key }.
+   *[other] { $courses } klingen mit: Grundton und Quinte von { $key }.
+}
 tab-drones-not-open = Kein Bordun: Grundton und Quinte von { $key } sind nicht beide leere Chöre.
 tab-drones-none = Kein leerer Chor passt hier zur Melodie.
-tab-drones-chord = { $courses } klingen bei { $rings } von { $notes } Noten mit: Akkordtöne, bis auf { $colour }, die färben.
+tab-drones-chord = { $count ->
+    [one] { $courses } klingt bei { $rings } von { $notes } Noten mit: { $reasons }.
+   *[other] { $courses } klingen bei { $rings } von { $notes } Noten mit: { $reasons }.
+}
 tab-left-out = Kein Bordun: { $reasons }.
 why-key = Grundton oder Quinte der Tonart
+why-key-no-chord = Grundton oder Quinte, wo kein Akkord steht
 why-chord = Akkordton
 why-colour = färbt den Akkord
 why-clash = reibt sich mit { $note } im Akkord
@@ -676,10 +687,13 @@ drill-times = { $count ->
    *[other] { $count }-mal
 }
 shell-tab-no-notes = „{ $title }“ hat keine Melodie.
+shell-tab-all-off = Keine einzige Note von „{ $title }“ liegt auf diesem Hals.
+shell-tab-try = Versuch es ohne --octave oder in einer anderen Tonart.
 shell-tab-part = Teil { $part }
 shell-tab-legend = D ab, U auf; d und u bei Pausen und Haltebögen: Die Hand geht über die Saiten hinweg.
 shell-tab-drone = o: der leere Chor, der mitklingt.
-shell-drill-stops = Doppelgriffe, die häufigsten zuerst: ein Takt auf die Schläge, ein Takt mit der Hand
+shell-tab-two-fingers = Finger 2/0: auf dem oberen Chor und auf dem unteren; 0 ist leer.
+shell-drill-stops = Doppelgriffe, die häufigsten zuerst: ein Takt auf die Schläge, ein Takt ab und auf, in der Regel in Achteln
 shell-drill-no-stops = Das Stück verlangt keine Doppelgriffe.
 shell-drill-changes = Akkordwechsel, die schwersten zuerst: immer im Kreis, je ein Takt
 shell-drill-no-changes = Das Stück hat keine Akkordwechsel.
@@ -729,14 +743,14 @@ porch-phrase = Phrase { $part } { $number }
 porch-same = wie { $part } { $number }
 porch-bar = Takt { $bar }
 porch-clean = sauber bei { $bpm }
-porch-plain-why = Die einfache Melodie in der ersten Lage.
-porch-stops-why = Terzen und Sexten neben der Melodie, wo die Hand Zeit dafür hat.
+porch-plain-why = Die Melodie allein: Nichts klingt daneben mit.
+porch-stops-why = Terzen, Quinten und Sexten neben der Melodie, wo die Hand Zeit dafür hat.
 porch-version-plain = Melodie
 porch-version-key = Bordun
 porch-version-chord = Nach Akkord
 porch-version-stops = Doppelgriffe
-porch-version-said = { $version }, Schwere { $hard } von 5
-porch-version-said-easiest = { $version }, Schwere { $hard } von 5, die leichteste, die klingt
+porch-version-said = { $version }, Schwierigkeit { $hard } von 5
+porch-version-said-easiest = { $version }, Schwierigkeit { $hard } von 5, die leichteste, die klingt
 porch-hidden-nothing = Alles zu sehen
 porch-hidden-other = Jeder zweite Takt
 porch-hidden-first = Erste Noten

@@ -479,14 +479,14 @@ window-failed = The window could not be opened: { $why }
 ## From the shell
 
 shell-no-chord = "{ $text }" is not a chord symbol.
-shell-no-key = "{ $text }" is not a key.
+shell-no-key = "{ $text }" is not a key such as A, Bb or F#m.
 shell-no-key-or-chord = "{ $text }" is neither a key nor a chord.
 shell-no-instrument = There is no instrument "{ $text }". Known are { $known }.
 shell-no-shape = No hand can hold { $chord } here ({ $instrument }).
 shell-no-tune = There is no tune in { $file }.
 shell-file-unreadable = { $file } cannot be read: { $why }
 shell-file-unwritable = { $file } cannot be written: { $why }
-shell-tune-unknown = No tune in the songbook is called "{ $text }".
+shell-tune-unknown = No tune in the songbook is called "{ $text }". "fourcourse list" shows them all.
 shell-many-tunes = Several tunes fit "{ $text }":
 shell-many-in-file = There are several tunes in { $file }. Add it to the songbook to choose one:
 shell-songbook-in-use = The songbook is open in another window or command. Close the window, or wait for the command, and try again.
@@ -495,7 +495,7 @@ shell-songbook-failed = The songbook could not be written: { $why }
 shell-no-home = This system names no folder for the songbook. Say one with --data-folder.
 shell-no-app = This build of fourcourse has no window, only the commands. "fourcourse help" lists them.
 shell-no-picture = This build of fourcourse has no window and draws no pictures.
-shell-no-bar = The tune has no bar { $bar }.
+shell-no-bar = The tune has no bar { $bar }; it has { $bars }.
 shell-picture-failed = The picture could not be drawn: { $why }
 shell-read-counts = { $bars ->
     [one] 1 bar
@@ -651,15 +651,26 @@ tab-off-the-neck = { $count ->
     [one] One note is off this neck; it is marked ?.
    *[other] { $count } notes are off this neck; they are marked ?.
 }
+tab-no-octave = { $count ->
+    [one] Leave it out, or try the tune in another key.
+   *[other] Leave them out, or try the tune in another key.
+}
 tab-octave-offered = With --octave { $octaves } all of them are on it.
 tab-marked-against = The tune marks the pick against its place in the bar: { $bars }.
 tab-drones-off = No drones.
-tab-drones-key = { $courses } ring along: the tonic and the fifth of { $key }.
+tab-drones-key = { $count ->
+    [one] { $courses } rings along: the tonic or the fifth of { $key }.
+   *[other] { $courses } ring along: the tonic and the fifth of { $key }.
+}
 tab-drones-not-open = No drones: the tonic and the fifth of { $key } are not both open courses.
 tab-drones-none = No open course suits the melody here.
-tab-drones-chord = { $courses } ring along with { $rings } of { $notes } notes: tones of the chord, but for { $colour } that colour it.
+tab-drones-chord = { $count ->
+    [one] { $courses } rings along with { $rings } of { $notes } notes: { $reasons }.
+   *[other] { $courses } ring along with { $rings } of { $notes } notes: { $reasons }.
+}
 tab-left-out = No drone: { $reasons }.
 why-key = the tonic or the fifth of the key
+why-key-no-chord = tonic or fifth, where there is no chord
 why-chord = a tone of the chord
 why-colour = colours the chord
 why-clash = clashes with { $note } of the chord
@@ -678,10 +689,13 @@ drill-times = { $count ->
    *[other] { $count } times
 }
 shell-tab-no-notes = "{ $title }" has no melody.
+shell-tab-all-off = Not one note of "{ $title }" is on this neck.
+shell-tab-try = Try it without --octave, or in another key.
 shell-tab-part = Part { $part }
 shell-tab-legend = D down, U up; d and u on rests and ties: the hand passes over the strings.
 shell-tab-drone = o: the open course that rings along.
-shell-drill-stops = Double stops, the most frequent first: a bar on the beat, a bar with the hand
+shell-tab-two-fingers = Fingers 2/0: on the upper course and on the lower one; 0 is open.
+shell-drill-stops = Double stops, the most frequent first: a bar on the beat, a bar down and up, as a rule in eighths
 shell-drill-no-stops = The tune asks for no double stops.
 shell-drill-changes = Chord changes, the hardest first: round and round, a bar each
 shell-drill-no-changes = The tune has no chord changes.
@@ -731,8 +745,8 @@ porch-phrase = Phrase { $part } { $number }
 porch-same = like { $part } { $number }
 porch-bar = Bar { $bar }
 porch-clean = clean at { $bpm }
-porch-plain-why = The plain melody in first position.
-porch-stops-why = Thirds and sixths beside the melody, where the hand has time for them.
+porch-plain-why = The melody alone: nothing rings beside it.
+porch-stops-why = Thirds, fifths and sixths beside the melody, where the hand has time for them.
 porch-version-plain = Melody
 porch-version-key = Drones
 porch-version-chord = By chord

@@ -477,14 +477,14 @@ window-failed = No se pudo abrir la ventana: { $why }
 ## Desde la terminal
 
 shell-no-chord = «{ $text }» no es un acorde.
-shell-no-key = «{ $text }» no es una tonalidad.
+shell-no-key = «{ $text }» no es una tonalidad como La, Sib o Fa#m.
 shell-no-key-or-chord = «{ $text }» no es ni una tonalidad ni un acorde.
 shell-no-instrument = No hay ningún instrumento «{ $text }». Se conocen { $known }.
 shell-no-shape = Ninguna mano puede pisar { $chord } aquí ({ $instrument }).
 shell-no-tune = No hay ningún tema en { $file }.
 shell-file-unreadable = No se puede leer { $file }: { $why }
 shell-file-unwritable = No se puede escribir { $file }: { $why }
-shell-tune-unknown = Ningún tema del cancionero se llama «{ $text }».
+shell-tune-unknown = Ningún tema del cancionero se llama «{ $text }». «fourcourse list» los muestra todos.
 shell-many-tunes = Hay varios temas para «{ $text }»:
 shell-many-in-file = Hay varios temas en { $file }. Añádelo al cancionero para elegir uno:
 shell-songbook-in-use = El cancionero está abierto en otra ventana u orden. Cierra la ventana o espera a la orden, e inténtalo de nuevo.
@@ -493,7 +493,7 @@ shell-songbook-failed = No se pudo escribir el cancionero: { $why }
 shell-no-home = Este sistema no indica ninguna carpeta para el cancionero. Indica una con --data-folder.
 shell-no-app = Esta versión de fourcourse no tiene ventana, solo órdenes. «fourcourse help» las muestra.
 shell-no-picture = Esta versión de fourcourse no tiene ventana ni dibuja imágenes.
-shell-no-bar = El tema no tiene ningún compás { $bar }.
+shell-no-bar = El tema no tiene ningún compás { $bar }; tiene { $bars }.
 shell-picture-failed = No se pudo dibujar la imagen: { $why }
 shell-read-counts = { $bars ->
     [one] 1 compás
@@ -649,15 +649,26 @@ tab-off-the-neck = { $count ->
     [one] Una nota queda fuera de este mástil; lleva un ?.
    *[other] { $count } notas quedan fuera de este mástil; llevan un ?.
 }
+tab-no-octave = { $count ->
+    [one] Déjala fuera o prueba la melodía en otro tono.
+   *[other] Déjalas fuera o prueba la melodía en otro tono.
+}
 tab-octave-offered = Con --octave { $octaves } caben todas.
 tab-marked-against = La melodía marca la púa contra su lugar en el compás: { $bars }.
 tab-drones-off = Sin bordón.
-tab-drones-key = { $courses } suenan a la vez: la tónica y la quinta de { $key }.
-tab-drones-not-open = Sin bordón: la tónica y la quinta de { $key } no son ambas órdenes al aire.
-tab-drones-none = Ninguna orden al aire le va aquí a la melodía.
-tab-drones-chord = { $courses } suenan con { $rings } de { $notes } notas: notas del acorde, salvo { $colour } que lo colorean.
+tab-drones-key = { $count ->
+    [one] { $courses } suena a la vez: la tónica o la quinta de { $key }.
+   *[other] { $courses } suenan a la vez: la tónica y la quinta de { $key }.
+}
+tab-drones-not-open = Sin bordón: la tónica y la quinta de { $key } no están ambas en órdenes al aire.
+tab-drones-none = Ningún orden al aire le va aquí a la melodía.
+tab-drones-chord = { $count ->
+    [one] { $courses } suena con { $rings } de { $notes } notas: { $reasons }.
+   *[other] { $courses } suenan con { $rings } de { $notes } notas: { $reasons }.
+}
 tab-left-out = Sin bordón: { $reasons }.
 why-key = la tónica o la quinta del tono
+why-key-no-chord = tónica o quinta, donde no hay acorde
 why-chord = nota del acorde
 why-colour = colorea el acorde
 why-clash = choca con { $note } del acorde
@@ -676,10 +687,13 @@ drill-times = { $count ->
    *[other] { $count } veces
 }
 shell-tab-no-notes = «{ $title }» no tiene melodía.
+shell-tab-all-off = Ni una nota de «{ $title }» cae en este mástil.
+shell-tab-try = Prueba sin --octave o en otro tono.
 shell-tab-part = Parte { $part }
 shell-tab-legend = D abajo, U arriba; d y u en silencios y ligaduras: la mano pasa sobre las cuerdas.
-shell-tab-drone = o: la orden al aire que suena a la vez.
-shell-drill-stops = Dobles cuerdas, las más frecuentes primero: un compás a tiempo, un compás con la mano
+shell-tab-drone = o: el orden al aire que suena a la vez.
+shell-tab-two-fingers = Dedos 2/0: en el orden de arriba y en el de abajo; 0 es al aire.
+shell-drill-stops = Dobles cuerdas, las más frecuentes primero: un compás a tiempo, un compás abajo y arriba, por lo común en corcheas
 shell-drill-no-stops = La melodía no pide dobles cuerdas.
 shell-drill-changes = Cambios de acorde, los más difíciles primero: en círculo, un compás cada uno
 shell-drill-no-changes = La melodía no tiene cambios de acorde.
@@ -719,7 +733,7 @@ porch-octave-down = { $count ->
 porch-octave-detail = Apagado: como está escrito.
 porch-octave-offered = { $way } caben todas.
 porch-melody = La banda toca la melodía
-porch-melody-detail = Siléncialo cuando la melodía es tuya
+porch-melody-detail = Silénciala cuando la melodía sea tuya
 porch-care = El dolor significa parar. Descansa cinco minutos cada media hora y empieza las dobles cuerdas y las vueltas más rápidas con las manos sueltas; si sigue doliendo, pregunta a un maestro o a un médico.
 porch-stops = Dobles cuerdas de este tema, primero las más frecuentes
 porch-changes = Cambios de acorde, primero los más difíciles
@@ -729,8 +743,8 @@ porch-phrase = Frase { $part } { $number }
 porch-same = como { $part } { $number }
 porch-bar = Compás { $bar }
 porch-clean = limpio a { $bpm }
-porch-plain-why = La melodía sola en primera posición.
-porch-stops-why = Terceras y sextas junto a la melodía, donde la mano tiene tiempo.
+porch-plain-why = La melodía sola: nada suena junto a ella.
+porch-stops-why = Terceras, quintas y sextas junto a la melodía, donde la mano tiene tiempo.
 porch-version-plain = Melodía
 porch-version-key = Bordones
 porch-version-chord = Por acorde

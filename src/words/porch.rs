@@ -101,16 +101,20 @@ impl Words {
     /// What is wrong with the tune on this neck, and what was done or can be done about it. Empty where nothing is.
     pub fn lesson_warning(&self, view: &LessonView) -> String {
         let mut said = Vec::new();
-        if view.off_the_neck > 0 {
-            said.push(self.off_the_neck(view.off_the_neck, None));
+        let octave = view.octave;
+        if let Some(octave) = octave.filter(|octave| octave.taken) {
+            said.push(self.octaves(octave.octaves));
         }
-        match view.octave {
-            Some(octave) if octave.taken => said.push(self.octaves(octave.octaves)),
-            Some(octave) if octave.all => {
-                let way = self.octave_way(octave.octaves);
-                said.push(fl!(self.loader, "porch-octave-offered", way = way));
-            }
-            _ => {}
+        if view.off_the_neck > 0 {
+            let count = view.off_the_neck;
+            said.push(fl!(self.loader, "tab-off-the-neck", count = count));
+            said.push(match octave.filter(|octave| octave.all) {
+                Some(octave) => {
+                    let way = self.octave_way(octave.octaves);
+                    fl!(self.loader, "porch-octave-offered", way = way)
+                }
+                None => self.onto_the_neck(count, None),
+            });
         }
         said.extend(
             view.against

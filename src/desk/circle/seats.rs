@@ -227,8 +227,6 @@ impl SeatSettings {
     }
 }
 
-/// The highest capo that a seat can be given; above it there is hardly a neck left (common practice).
-
 /// Shapes of the first lessons: two-finger shapes, then the minors, E, and the sevenths of these keys (the sheet of trade
 /// facts, common practice).
 const FIRST_SHAPES: [&str; 12] = [

@@ -5,6 +5,7 @@ use std::path::PathBuf;
 
 use clap::{Args, ValueEnum};
 
+use super::tab::Ringing;
 use super::{Failure, Said, Shell};
 
 /// A view drawn into a PNG file; no display is needed
@@ -39,6 +40,22 @@ pub(super) struct Picture {
     /// What chords are called
     #[arg(long)]
     names: Option<Names>,
+
+    /// On the porch: open courses that ring along with the melody
+    #[arg(long, value_enum, default_value_t = Ringing::Off)]
+    drones: Ringing,
+
+    /// On the porch: a second note in thirds and sixths where the hand has time for it
+    #[arg(long)]
+    double_stops: bool,
+
+    /// On the porch: a staff above the tablature
+    #[arg(long)]
+    staff: bool,
+
+    /// On the porch: a row of fingers
+    #[arg(long)]
+    fingers: bool,
 
     /// Width and height in points
     #[arg(long, value_name = "WxH", default_value = "412x915", value_parser = size)]
@@ -122,7 +139,8 @@ impl Picture {
 
         use fourcourse::audio::Sound;
         use fourcourse::desk::{
-            Ask, CalledAsk, ChordNames, Desk, Planned, Played, Room, Songbook, Theme, TuneId,
+            Ask, CalledAsk, ChordNames, Desk, Planned, Played, PorchAsk, Room, Songbook, Theme,
+            TuneId,
         };
         use fourcourse::store::Memory;
 
@@ -244,6 +262,13 @@ impl Picture {
             }),
             now,
         );
+        for wish in [
+            PorchAsk::Version(self.version()),
+            PorchAsk::Staff(self.staff),
+            PorchAsk::Fingers(self.fingers),
+        ] {
+            desk.ask(Ask::Porch(wish), now);
+        }
         if let (View::Called, Some(_)) = (self.view, &self.tune) {
             let words = CalledAsk::Words(title.unwrap_or_default());
             desk.ask(Ask::Called(words), now);
@@ -264,6 +289,19 @@ impl Picture {
             out: String::new(),
             err: remark,
         })
+    }
+}
+
+#[cfg(feature = "app")]
+impl Picture {
+    fn version(&self) -> fourcourse::chart::Version {
+        use fourcourse::chart::Version;
+        match self.drones {
+            _ if self.double_stops => Version::DoubleStops,
+            Ringing::Off => Version::Plain,
+            Ringing::Plain => Version::KeyDrones,
+            Ringing::Chord => Version::ChordDrones,
+        }
     }
 }
 

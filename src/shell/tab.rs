@@ -63,7 +63,7 @@ pub(super) struct Tab {
 
 /// Which drones, as typed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
-enum Ringing {
+pub(super) enum Ringing {
     /// None
     Off,
     /// The key's tonic and fifth, where both are open

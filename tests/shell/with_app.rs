@@ -38,6 +38,16 @@ fn a_picture_of_any_view_needs_no_display() {
         let other = draw(&[&["stand", "millrace reel"][..], &small, &option].concat());
         assert!(other != stand, "{option:?}");
     }
+    let porch = draw(&[&["porch", "millrace reel"][..], &small].concat());
+    for option in [
+        &["--drones", "plain"][..],
+        &["--double-stops"],
+        &["--staff"],
+        &["--fingers"],
+    ] {
+        let other = draw(&[&["porch", "millrace reel"][..], &small, option].concat());
+        assert!(other != porch, "{option:?}");
+    }
     assert_eq!(size(&draw(&["songbook", "--density", "2"])), (824, 1830));
     let called = draw(&[&["called", "millrace reel"][..], &small].concat());
     let in_key = draw(&[&["called", "millrace reel", "--key", "Em"][..], &small].concat());

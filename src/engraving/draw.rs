@@ -200,7 +200,11 @@ fn rows(pen: &Pen<'_>, measures: &[Measure], keys: &[Key], clef: Clef) -> Rows {
         .flat_map(|measure| &measure.events)
         .any(|event| event.tuplet.is_some());
     row(figured && !pen.paper.staff, 0.55 * space);
-    let fingers = row(pen.paper.fingers, 1.05 * space);
+    let two = pen.piece.notes.iter().any(|note| note.stop.is_some());
+    let fingers = row(
+        pen.paper.fingers,
+        tab::FINGER_ROW * if two { 1.9 } else { 1.0 } * space,
+    );
     let bracket = row(true, 0.5 * space);
     row(true, 0.35 * space);
     Rows {

@@ -7,6 +7,9 @@ use super::measure::{Kind, Measure};
 use super::pen::{Pen, Rows, whole};
 use super::{Figure, curve};
 
+/// The height of a row of fingers, in spaces.
+pub(super) const FINGER_ROW: f32 = 1.05;
+
 /// Size of the figures, in spaces.
 const FIGURE: f32 = 1.06;
 
@@ -197,26 +200,36 @@ pub(super) fn pick_sign(
     }
 }
 
+/// The finger of a note, or those of two, the higher course above.
 fn fingers(pen: &mut Pen<'_>, x: f32, y: f32, note: &TabNote, tone: Tone) {
     let number = |finger: Option<crate::frets::Finger>| finger.map_or(0, |finger| finger.number());
     let Some(place) = note.place else { return };
-    let melody = number(note.finger()).to_string();
-    let text = match note.stop {
-        Some(stop) if stop.course < place.course => format!("{}{melody}", number(stop.finger)),
-        Some(stop) => format!("{melody}{}", number(stop.finger)),
-        None => melody,
+    let melody = number(note.finger());
+    let fingers = match note.stop {
+        Some(stop) if stop.course < place.course => vec![melody, number(stop.finger)],
+        Some(stop) => vec![number(stop.finger), melody],
+        None => vec![melody],
     };
     let size = 0.8 * pen.paper.space;
-    let width = ems(&text) * size;
-    pen.word(Word {
-        x: x - width / 2.0,
-        y,
-        width,
-        size,
-        text,
-        centred: true,
-        bold: false,
-        ground: Ground::None,
-        tone: if tone == Tone::Ink { Tone::Quiet } else { tone },
-    });
+    let mut y = y - if fingers.len() > 1 {
+        0.45 * FINGER_ROW
+    } else {
+        0.0
+    } * pen.paper.space;
+    for finger in fingers {
+        let text = finger.to_string();
+        let width = ems(&text) * size;
+        pen.word(Word {
+            x: x - width / 2.0,
+            y,
+            width,
+            size,
+            text,
+            centred: true,
+            bold: false,
+            ground: Ground::None,
+            tone: if tone == Tone::Ink { Tone::Quiet } else { tone },
+        });
+        y += 0.9 * FINGER_ROW * pen.paper.space;
+    }
 }

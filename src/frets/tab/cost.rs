@@ -19,18 +19,18 @@ const CROSSING: f32 = 0.4;
 /// higher one, after a stroke up on the side of the lower one.
 const INSIDE: f32 = 0.5;
 /// The hand moves along the neck, and each fret that it moves.
-const SHIFT: f32 = 6.0;
+const SHIFT: f32 = 5.0;
 const SHIFTED_FRET: f32 = 0.3;
 /// What is left of that where there is time: after an open course, a rest, or a note of a half or longer.
-const IN_TIME: f32 = 0.5;
-/// Each note played away from home, for each fret.
-const AWAY: f32 = 0.1;
+const IN_TIME: f32 = 0.3;
+/// Each note played away from home, for each fret: half a dozen notes five frets up are worth the way home and back.
+const AWAY: f32 = 0.4;
 /// Each mm between fingers beyond what is comfortable.
 const STRETCH: f32 = 0.05;
 /// The same finger goes to another fret or course at once.
 const SAME_FINGER: f32 = 0.3;
-/// A short string is stopped: it is there to ring.
-const SHORT_STOPPED: f32 = 4.0;
+/// A note on a short string, which is there to ring, not for melodies.
+const SHORT: f32 = 4.0;
 
 /// A note on a course that sounds higher than the next one, such as a ukulele's first: scales run over the others.
 const OUT_OF_ORDER: f32 = 1.0;
@@ -53,9 +53,10 @@ pub(super) struct Cost<'a> {
 impl Cost<'_> {
     /// Playing a note at a place, whatever was before.
     pub(super) fn of(&self, place: Place, lie: Lie) -> f32 {
-        let order = if lie.out_of_order { OUT_OF_ORDER } else { 0.0 };
+        let course =
+            if lie.short { SHORT } else { 0.0 } + if lie.out_of_order { OUT_OF_ORDER } else { 0.0 };
         let Some(finger) = place.finger else {
-            return order;
+            return course;
         };
         let owned = self.reach.frets_a_finger.max(1);
         let first = place.position + (finger.number() - 1) * owned;
@@ -66,10 +67,9 @@ impl Cost<'_> {
             first + owned - 1
         };
         let extended = place.fret < first || place.fret > last;
-        order
+        course
             + FINGER[usize::from(finger.number() - 1)]
             + if extended { EXTENDED } else { 0.0 }
-            + if lie.short { SHORT_STOPPED } else { 0.0 }
             + AWAY * f32::from(place.position.abs_diff(self.home))
     }
 

@@ -1,7 +1,7 @@
 //! Shipped tunes as a teacher of the instrument would write them out (common practice).
 
-use super::super::{Arrangement, Tune, Wishes};
-use crate::frets::{Capo, Instrument};
+use super::super::{Arrangement, TabNote, Tune, Version, Wishes};
+use crate::frets::{Apart, Capo, Finger, Instrument};
 
 fn shipped(name: &str) -> Tune {
     let mut tunes = crate::store::shipped::tunes().into_iter();
@@ -81,4 +81,95 @@ fn the_same_ending_lies_low_in_both_parts() {
         (rook.bar(17), rook.fingers(17)),
         (rook.bar(8), rook.fingers(8))
     );
+}
+
+/// The notes that a hand holds for a note of the melody, with their fingers: what is open takes none.
+fn held(note: &TabNote) -> Vec<((usize, u8), Option<u8>)> {
+    let number = |finger: Option<Finger>| finger.map(Finger::number);
+    let melody = note
+        .place
+        .map(|place| ((place.course, place.fret), number(note.finger())));
+    let second = note
+        .stop
+        .map(|stop| ((stop.course, stop.fret), number(stop.finger)));
+    let both = melody.into_iter().chain(second);
+    both.filter(|((_, fret), _)| *fret > 0).collect()
+}
+
+/// Double stops of all shipped tunes on an instrument, as rows of notes.
+fn doubled(instrument: &Instrument) -> Vec<(String, Arrangement)> {
+    let wishes = Version::DoubleStops.wishes(Wishes::default());
+    let tunes = crate::store::shipped::tunes().into_iter();
+    tunes
+        .map(|(name, tune)| (name, tune.arranged(instrument, Capo::NONE, wishes)))
+        .collect()
+}
+
+#[test]
+fn no_beginner_is_asked_to_stop_a_fifth_on_one_fret() {
+    let (mut fifths, mut stops) = (0, 0);
+    for instrument in Instrument::all() {
+        for (name, tab) in doubled(&instrument) {
+            for note in &tab.notes {
+                let (Some(place), Some(stop)) = (note.place, note.stop) else {
+                    continue;
+                };
+                stops += 1;
+                if stop.apart == Apart::Fifth {
+                    let told = format!("{name} on {}: {place:?} {stop:?}", instrument.id);
+                    assert!(place.fret != stop.fret || stop.fret == 0, "{told}");
+                    fifths += 1;
+                }
+            }
+        }
+    }
+    assert!(fifths > 100 && stops > 5000, "{fifths} of {stops}");
+}
+
+#[test]
+fn each_finger_of_a_double_stop_keeps_to_its_own_frets() {
+    let wishes = Version::DoubleStops.wishes(Wishes::default());
+    let alma = page("almas-tall-chair", "fiddle", wishes);
+    // A3 over D7.
+    let stop = alma.tab.notes.iter().filter(|note| note.note.bar == 1);
+    let stop = stop.filter(|note| note.stop.is_some()).map(held);
+    let middle_and_little = vec![((2, 3), Some(2)), ((1, 7), Some(4))];
+    assert!({ stop }.any(|stop| stop == middle_and_little));
+    // Index 1-2, middle 3-4, ring 5-6, little 7; where two notes lie under one finger, its neighbour takes one of them.
+    let (mut own, mut shared) = (0, 0);
+    for (name, tab) in doubled(&Instrument::mandolin()) {
+        for note in tab.notes.iter().filter(|note| note.stop.is_some()) {
+            let held = held(note);
+            let owner = |fret: u8| fret.div_ceil(2).min(4);
+            let owners: Vec<u8> = held.iter().map(|((_, fret), _)| owner(*fret)).collect();
+            let fingers: Vec<u8> = held.iter().filter_map(|(_, finger)| *finger).collect();
+            if owners.len() == 2 && owners[0] == owners[1] {
+                assert_eq!(fingers[0].abs_diff(fingers[1]), 1, "{name}: {held:?}");
+                assert!(fingers.contains(&owners[0]), "{name}: {held:?}");
+                shared += 1;
+            } else {
+                assert_eq!(fingers, owners, "{name}: {held:?}");
+                own += 1;
+            }
+        }
+    }
+    assert!(own > 500 && shared > 0, "{own} and {shared}");
+}
+
+#[test]
+fn a_note_that_stays_down_keeps_its_finger() {
+    let mut stays = 0;
+    for (name, tab) in doubled(&Instrument::mandolin()) {
+        let pairs = tab.notes.windows(2);
+        for pair in pairs.filter(|pair| pair.iter().all(|note| note.stop.is_some())) {
+            for (at, finger) in held(&pair[1]) {
+                let before = held(&pair[0]).into_iter().find(|(was, _)| *was == at);
+                if let Some((_, was)) = before {
+                    assert_eq!(was, finger, "{name}: {pair:?}");
+                    stays += 1;
+                }
+            }
+        }
+    }
+    assert!(stays > 100, "{stays}");
 }

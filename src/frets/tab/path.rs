@@ -3,7 +3,6 @@
 use crate::frets::cheapest::cheapest;
 use crate::frets::hand::Reach;
 use crate::frets::instrument::{Capo, Instrument, MAX_COURSES};
-use crate::frets::shape::Finger;
 
 use super::cost::{Cost, Lie};
 use super::{Place, Tone};
@@ -167,10 +166,7 @@ impl Neck<'_> {
         for (course, fret) in self.courses(midi) {
             let (from, to) = self.positions(fret);
             for position in from.max(low)..=to.min(high) {
-                let finger = (fret > 0).then(|| {
-                    let owner = fret.saturating_sub(position) / self.frets_a_finger();
-                    Finger::ALL[usize::from(owner.min(3))]
-                });
+                let finger = (fret > 0).then(|| self.cost.reach.owner(position, fret));
                 places.push(Place {
                     course,
                     fret,

@@ -1,7 +1,7 @@
 //! Shipped tunes as a teacher of the instrument would write them out (common practice).
 
 use super::super::{Arrangement, TabNote, Tune, Version, Wishes};
-use crate::frets::{Apart, Capo, Finger, Instrument};
+use crate::frets::{Apart, Capo, Finger, InChord, InKey, Instrument, Why};
 
 fn shipped(name: &str) -> Tune {
     let mut tunes = crate::store::shipped::tunes().into_iter();
@@ -172,4 +172,51 @@ fn a_note_that_stays_down_keeps_its_finger() {
         }
     }
     assert!(stays > 100, "{stays}");
+}
+
+#[test]
+fn before_the_first_chord_only_what_is_of_the_key_rings() {
+    let wishes = Version::ChordDrones.wishes(Wishes::default());
+    // E major: no open D beside the B of the pickup.
+    let water = page("the-waters-at-the-second-stone", "mandolin", wishes);
+    let pickup = &water.tab.notes[0];
+    assert_eq!((pickup.note.chord, pickup.drone.drone), (None, None));
+    assert_eq!(pickup.drone.why, Why::NotOfKey);
+    for (name, tune) in crate::store::shipped::tunes() {
+        for instrument in Instrument::all() {
+            let tab = tune.arranged(&instrument, Capo::NONE, wishes);
+            let early = tab.notes.iter().filter(|note| note.note.chord.is_none());
+            let mut drones = early.filter_map(|note| note.drone.drone);
+            assert!(drones.all(|drone| drone.in_key != InKey::Outside), "{name}");
+        }
+    }
+}
+
+#[test]
+fn a_drone_that_only_colours_rubs_with_no_note_of_the_melody() {
+    let wishes = Version::ChordDrones.wishes(Wishes::default());
+    let (mut colours, mut rings) = (0, 0);
+    for (name, tune) in crate::store::shipped::tunes() {
+        let tab = tune.arranged(&Instrument::mandolin(), Capo::NONE, wishes);
+        for note in &tab.notes {
+            let Some(drone) = note.drone.drone else {
+                continue;
+            };
+            rings += 1;
+            if drone.in_chord == Some(InChord::Colour) {
+                let apart = (note.midi - drone.midi).rem_euclid(12);
+                assert!(!matches!(apart, 1 | 2 | 10 | 11), "{name}: {note:?}");
+                colours += 1;
+            }
+        }
+    }
+    assert!(colours > 50 && rings > 1000, "{colours} of {rings}");
+}
+
+#[test]
+fn of_notes_that_sound_together_the_uppermost_is_the_melody() {
+    // Its last bar is D2F2 [DA]4.
+    let pepper = page("pepper-in-the-flour", "mandolin", Wishes::default());
+    let last = pepper.tab.notes.last().unwrap().note.bar;
+    assert_eq!(pepper.bar(last), "D0 D4 A0");
 }

@@ -220,3 +220,38 @@ fn of_notes_that_sound_together_the_uppermost_is_the_melody() {
     let last = pepper.tab.notes.last().unwrap().note.bar;
     assert_eq!(pepper.bar(last), "D0 D4 A0");
 }
+
+#[test]
+fn a_half_step_under_the_ring_finger_goes_to_the_little_finger_and_back() {
+    let mandolin = Instrument::mandolin();
+    let bb = shipped("the-clockmenders-elbow").in_key("Bb".parse().unwrap());
+    let tab = bb.arranged(&mandolin, Capo::NONE, Wishes::default());
+    let fingers = tab.notes.windows(2).filter_map(|pair| {
+        let place = |at: usize| pair[at].place.unwrap();
+        let along = place(0).course == place(1).course && (place(0).fret, place(1).fret) == (6, 5);
+        along.then(|| [0, 1].map(|at| pair[at].finger().map(Finger::number)))
+    });
+    let fingers: Vec<_> = fingers.collect();
+    assert!(!fingers.is_empty());
+    assert!(
+        fingers.iter().all(|pair| *pair == [Some(4), Some(3)]),
+        "{fingers:?}"
+    );
+}
+
+#[test]
+fn what_the_index_has_on_the_next_course_is_not_reached_for_with_the_little_finger() {
+    let mandolin = Instrument::mandolin();
+    let e = shipped("two-sugars-solly").in_key("E".parse().unwrap());
+    let tab = e.arranged(&mandolin, Capo::NONE, Wishes::default());
+    let reached = |note: &&TabNote| note.place.is_some_and(|p| p.fret == 8 && p.course < 3);
+    assert_eq!(tab.notes.iter().filter(reached).count(), 0);
+    let index = |note: &&TabNote| note.place.is_some_and(|p| (p.course, p.fret) == (2, 1));
+    let a_sharps: Vec<_> = tab.notes.iter().filter(index).collect();
+    assert!(a_sharps.len() > 2);
+    assert!(
+        a_sharps
+            .iter()
+            .all(|note| note.finger() == Some(Finger::Index))
+    );
+}

@@ -41,13 +41,17 @@ pub struct ChangeDrill {
 }
 
 impl Arrangement {
-    /// The double stops of the arrangement, the ones that come most often first.
+    /// The double stops of the arrangement that the left hand has to hold, the ones that come most often first. Two open
+    /// courses are nothing to practise.
     pub fn stop_drills(&self) -> Vec<StopDrill> {
         let mut drills: Vec<StopDrill> = Vec::new();
         for note in &self.notes {
             let (Some(place), Some(stop)) = (note.place, note.stop) else {
                 continue;
             };
+            if place.fret == 0 && stop.fret == 0 {
+                continue;
+            }
             let mut notes = [
                 (place.course, place.fret, stop.melody_finger),
                 (stop.course, stop.fret, stop.finger),

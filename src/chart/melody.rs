@@ -96,7 +96,7 @@ impl Tune {
     }
 
     /// The melody in the order of the page, bar after bar as written. Of notes that sound together the first is the
-    /// melody; grace notes are left out.
+    /// melody, which is the uppermost as tunes are read; grace notes are left out.
     pub fn melody(&self) -> Vec<MelodyNote> {
         let (metres, keys, offsets) = (self.metres(), self.keys(), self.offsets());
         let mut melody: Vec<MelodyNote> = Vec::new();

@@ -3,7 +3,8 @@
 //! Beside a tone of the chord only its other tones come, a third, a sixth or a fifth away, so that the harmony stays what
 //! it is: A over an A chord gets C♯ or E and never F♯ (common practice). Beside a passing note there may be a third or
 //! sixth from the key that rubs with nothing. Unisons and octaves come where they are asked for. What no hand can hold, or
-//! not at that speed, is left out, and the melody's own note stays as it is.
+//! not at that speed, is left out, and so is a fifth stopped on one fret, for which two fingertips crowd (common practice);
+//! the melody's own note stays as it is. Each finger keeps to the frets that it owns in the position.
 
 use crate::theory::{Chord, PitchClass};
 
@@ -81,6 +82,10 @@ const CHANGE: f32 = 0.6;
 const JUMP: f32 = 0.3;
 /// The finger on the melody is another than it would be alone.
 const REFINGERED: f32 = 0.5;
+/// The little finger holds the second note.
+const LITTLE: f32 = 1.0;
+/// A note that stays down from one double stop to the next gets another finger.
+const RELAID: f32 = 2.0;
 
 /// The double stops of a melody, chosen over all of it; `None` where the plain note stays.
 ///
@@ -141,10 +146,30 @@ fn change(
         (Some(one), Some(other)) => {
             let same_pair = course(played) == course(place) && one.course == other.course;
             let same = same_pair && one.apart == other.apart;
-            JUMP * f32::from(one.fret.abs_diff(other.fret)) + if same { 0.0 } else { CHANGE }
+            JUMP * f32::from(one.fret.abs_diff(other.fret))
+                + if same { 0.0 } else { CHANGE }
+                + RELAID * relaid((played, one), (place, other))
         }
         _ => CHANGE,
     }
+}
+
+/// How many notes of a double stop are held on into another one by another finger.
+fn relaid(
+    (played, one): (Option<Place>, &DoubleStop),
+    (place, other): (Option<Place>, &DoubleStop),
+) -> f32 {
+    let notes = |place: Option<Place>, stop: &DoubleStop| {
+        let melody = place.map(|place| ((place.course, place.fret), stop.melody_finger));
+        [melody, Some(((stop.course, stop.fret), stop.finger))]
+    };
+    let (before, after) = (notes(played, one), notes(place, other));
+    let relaid = |&(at, finger): &(_, Option<Finger>)| {
+        let held = before.iter().flatten().find(|(was, _)| *was == at);
+        held.is_some_and(|&(_, was)| was != finger)
+    };
+    let count = after.iter().flatten().filter(|note| relaid(note)).count();
+    f32::from(u8::try_from(count).unwrap_or(u8::MAX))
 }
 
 struct Neck<'a> {
@@ -177,7 +202,12 @@ impl Neck<'_> {
         } else {
             REFINGERED
         };
-        note.quarters * (scale + over + hollow) + refingered + stop.effort
+        let little = if stop.finger == Some(Finger::Little) {
+            LITTLE
+        } else {
+            0.0
+        };
+        note.quarters * (scale + over + hollow) + refingered + little + stop.effort
     }
 
     /// The double stops that a note can have at its speed; the `last` one ends the tune.
@@ -224,31 +254,76 @@ impl Neck<'_> {
         }
     }
 
-    /// The double stop with its fingers, where a hand can hold it.
+    /// The double stop with its fingers, where a hand can hold it, and with other ones where that is a matter of taste.
     fn held(
         &self,
         place: Place,
         (course, fret, midi): (usize, u8, i32),
         apart: Apart,
-    ) -> Option<DoubleStop> {
+    ) -> Vec<DoubleStop> {
         // Between the two lies nothing, so that the lower of them can stand first.
         let low = place.course.min(course);
         let mut frets = [0; 2];
         frets[place.course - low] = place.fret;
         frets[course - low] = fret;
-        if low + 1 >= MAX_COURSES {
-            return None;
+        let crowded = apart == Apart::Fifth && fret > 0 && fret == place.fret;
+        if low + 1 >= MAX_COURSES || crowded {
+            return vec![];
         }
-        let grip = best_grip(&frets, &self.reach, Weights::of(Order::Beginner))?;
-        Some(DoubleStop {
+        let Some(grip) = best_grip(&frets, &self.reach, Weights::of(Order::Beginner)) else {
+            return vec![];
+        };
+        let mut fingers = self.fingers(place, (course, fret));
+        if fingers.is_empty() {
+            fingers.push((grip.fingers[place.course - low], grip.fingers[course - low]));
+        }
+        let stop = |(melody_finger, finger)| DoubleStop {
             course,
             fret,
             midi,
             apart,
-            melody_finger: grip.fingers[place.course - low],
-            finger: grip.fingers[course - low],
+            melody_finger,
+            finger,
             effort: grip.effort,
-        })
+        };
+        fingers.into_iter().map(stop).collect()
+    }
+
+    /// The fingers on the melody and on a second note: those that own their frets. Where both have the same owner, either
+    /// the higher note takes the next finger or the lower one the finger before.
+    fn fingers(
+        &self,
+        place: Place,
+        (course, fret): (usize, u8),
+    ) -> Vec<(Option<Finger>, Option<Finger>)> {
+        let owner = (fret > 0).then(|| self.reach.owner(place.position, fret));
+        let (Some(alone), Some(second)) = (place.finger, owner) else {
+            return vec![(place.finger, owner)];
+        };
+        let beside = |finger: Finger, up: bool| {
+            let number = usize::from(finger.number() - 1);
+            let next = if up {
+                number.checked_add(1)
+            } else {
+                number.checked_sub(1)
+            };
+            next.and_then(|next| Finger::ALL.get(next).copied())
+        };
+        let higher = (place.fret, place.course) < (fret, course);
+        let pairs = match alone == second {
+            true => [
+                beside(second, higher).map(|second| (alone, second)),
+                beside(alone, !higher).map(|melody| (melody, second)),
+            ],
+            false => [Some((alone, second)), None],
+        };
+        let held = |&(melody, second): &(Finger, Finger)| {
+            let at = (melody, place.course, place.fret);
+            self.reach.together(at, (second, course, fret))
+        };
+        let held = pairs.into_iter().flatten().filter(held);
+        held.map(|(melody, second)| (Some(melody), Some(second)))
+            .collect()
     }
 }
 

@@ -22,7 +22,7 @@ pub enum Drones {
     /// The rule of thumb: the key's tonic and fifth, where both are open courses, whatever the chord.
     #[default]
     Plain,
-    /// What fits the chord now; colour and the rest of the key where nothing fits, and nothing that clashes.
+    /// What fits the chord now; colour where nothing fits, and nothing that clashes. Where there is no chord, the key.
     ByChord,
 }
 
@@ -56,6 +56,21 @@ pub struct Neighbour {
     pub in_key: InKey,
     /// Roughness with the melody note, as a part of that of a half step above it: 1 is as rough.
     pub roughness: f32,
+}
+
+impl Neighbour {
+    /// Whether it is a tone of the chord, or where there is none, the tonic or the fifth of the key.
+    fn belongs(&self) -> bool {
+        match self.in_chord {
+            Some(standing) => standing == InChord::Fits,
+            None => matches!(self.in_key, InKey::Drone | InKey::HalfDrone),
+        }
+    }
+}
+
+/// Whether two notes are a second or a seventh apart, in any octave: what only colours must not rub with the note either.
+fn is_second_or_seventh(one: i32, other: i32) -> bool {
+    matches!((one - other).rem_euclid(12), 1 | 2 | 10 | 11)
 }
 
 /// Why a note has the drone it has, or none.
@@ -282,6 +297,11 @@ impl<'a> Neck<'a> {
             if let (true, Some(with)) = (options.is_empty(), clash) {
                 return (options, Why::Clash { with });
             }
+            options.retain(|one| one.in_chord.is_some() || one.in_key != InKey::Outside);
+            if options.is_empty() {
+                return (options, Why::NotOfKey);
+            }
+            options.retain(|one| one.belongs() || !is_second_or_seventh(note.midi, one.midi));
         }
         options.retain(|one| one.roughness < TOO_ROUGH);
         let why = if options.is_empty() {

@@ -80,6 +80,25 @@ impl Reach {
     fn in_fifths(&self) -> bool {
         self.frets_a_finger > 1
     }
+
+    /// The finger that owns a fret with the hand in a position: the index looks after the first frets from there.
+    pub(super) fn owner(&self, position: u8, fret: u8) -> Finger {
+        let owner = fret.saturating_sub(position) / self.frets_a_finger.clamp(1, 4);
+        Finger::ALL[usize::from(owner.min(3))]
+    }
+
+    /// Whether two fingers, each on a course at a fret, can be down at once: no finger crosses another, and on one fret the
+    /// lower course has the lower finger.
+    pub(super) fn together(&self, one: (Finger, usize, u8), other: (Finger, usize, u8)) -> bool {
+        let ((finger, course, fret), (next, to, at)) = (one, other);
+        if (finger < next) != ((fret, course) < (at, to)) || finger == next {
+            return false;
+        }
+        let mm = |fret: u8| self.fret_mm[usize::from(fret.min(31))];
+        let across = times(course.abs_diff(to)) * self.spacing_mm;
+        let index = |finger: Finger| usize::from(finger.number() - 1);
+        (mm(fret) - mm(at)).hypot(across) <= FURTHEST[index(finger)][index(next)]
+    }
 }
 
 /// Frets of each course; [`NOT_PLAYED`] and 0 (open) need no finger.

@@ -187,10 +187,20 @@ fn double_stops_are_thirds_fifths_and_sixths() {
             .iter()
             .all(|stop| stop.effort == 0.0 && stop.fret == 0)
     );
-    let drills = arranged(Stops::default()).stop_drills();
+    let tab = arranged(Stops::default());
+    let drills = tab.stop_drills();
     assert!(drills.windows(2).all(|pair| pair[0].times >= pair[1].times));
-    assert_eq!(
-        drills.iter().map(|drill| drill.times).sum::<usize>(),
+    // Two open courses are nothing to practise.
+    let held = |note: &&super::super::TabNote| {
+        let melody = note.place.is_some_and(|place| place.fret > 0);
+        note.stop.is_some_and(|stop| melody || stop.fret > 0)
+    };
+    let held = tab.notes.iter().filter(held).count();
+    let times = drills.iter().map(|drill| drill.times).sum::<usize>();
+    assert_eq!(times, held);
+    assert!(
+        0 < times && times < usual.len(),
+        "{times} of {}",
         usual.len()
     );
 }
@@ -284,7 +294,9 @@ fn the_tick_has_the_fewest_dots_of_the_versions_that_ring_in_every_shipped_tune(
                 }
                 counts[usize::from(*own) - 1] += 1;
             }
-            assert!(dots[0] < dots[3], "{told}");
+            // Hardly any double stop makes hardly a difference.
+            let few = versions[3].1.ringing < 0.1 && dots[0] == dots[3];
+            assert!(dots[0] < dots[3] || few, "{told}");
         }
     }
     println!("versions with 1 to 5 dots: {counts:?}");

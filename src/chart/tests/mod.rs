@@ -8,6 +8,7 @@ mod safe;
 mod strum;
 mod tempo;
 mod transpose;
+mod worked;
 
 use crate::theory::{Accidental, Chord, Key, Letter, Mode, NoteName, Quality, Symbol};
 

@@ -35,7 +35,7 @@ fn notes_below_the_neck_are_told_and_the_octave_that_helps_can_be_taken_and_left
     let mut desk = on_porch("D F, A d|vfugvavb|a f d A|D4|]");
     assert_eq!(seen(&mut desk), is(1, false, "0", "?"));
     porch(&mut desk, PorchAsk::Octave(true), 0.0);
-    assert_eq!(seen(&mut desk), is(0, true, "12", "11"));
+    assert_eq!(seen(&mut desk), is(0, true, "5", "4"));
     // In a key in which all notes are on the neck nothing is moved.
     porch(&mut desk, PorchAsk::Octave(true), 0.0);
     desk.ask(Ask::KeyOn("E".parse().unwrap()), Duration::ZERO);

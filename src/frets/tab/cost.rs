@@ -11,26 +11,31 @@ use super::{Place, Tone};
 /// A finger set down: index, middle, ring, little. An open course costs nothing. The little finger costs more than the
 /// two worst crossings to the open course above it and back.
 const FINGER: [f32; 4] = [0.1, 0.1, 0.15, 2.0];
-/// A finger one fret outside of its own.
+/// A finger one fret outside of its own, and the little finger where the others own two frets: it is at its end.
 const EXTENDED: f32 = 1.0;
+const AT_ITS_END: f32 = 2.0;
+/// The little finger on the second fret of the ring finger, beside the first one: a half step.
+const BESIDE_RING: f32 = 1.0;
 /// The pick goes to another course: each course on the way.
 const CROSSING: f32 = 0.4;
 /// And it goes there against its own way: after a stroke down it is already beyond the course, on the side of the next
 /// higher one, after a stroke up on the side of the lower one.
 const INSIDE: f32 = 0.5;
 /// The hand moves along the neck, and each fret that it moves.
-const SHIFT: f32 = 6.0;
+const SHIFT: f32 = 5.0;
 const SHIFTED_FRET: f32 = 0.3;
 /// What is left of that where there is time: after an open course, a rest, or a note of a half or longer.
-const IN_TIME: f32 = 0.5;
-/// Each note played away from home, for each fret.
-const AWAY: f32 = 0.1;
+const IN_TIME: f32 = 0.3;
+/// Each note played away from home, for each fret: half a dozen notes five frets up are worth the way home and back.
+const AWAY: f32 = 0.4;
 /// Each mm between fingers beyond what is comfortable.
 const STRETCH: f32 = 0.05;
 /// The same finger goes to another fret or course at once.
 const SAME_FINGER: f32 = 0.3;
-/// A short string is stopped: it is there to ring.
-const SHORT_STOPPED: f32 = 4.0;
+/// The ring finger goes from the one of its frets to the other at once, where the little finger stands ready.
+const SLID: f32 = 2.0;
+/// A note on a short string, which is there to ring, not for melodies.
+const SHORT: f32 = 4.0;
 
 /// A note on a course that sounds higher than the next one, such as a ukulele's first: scales run over the others.
 const OUT_OF_ORDER: f32 = 1.0;
@@ -53,11 +58,14 @@ pub(super) struct Cost<'a> {
 impl Cost<'_> {
     /// Playing a note at a place, whatever was before.
     pub(super) fn of(&self, place: Place, lie: Lie) -> f32 {
-        let order = if lie.out_of_order { OUT_OF_ORDER } else { 0.0 };
+        let course =
+            if lie.short { SHORT } else { 0.0 } + if lie.out_of_order { OUT_OF_ORDER } else { 0.0 };
         let Some(finger) = place.finger else {
-            return order;
+            return course;
         };
         let owned = self.reach.frets_a_finger.max(1);
+        let index = usize::from(finger.number() - 1);
+        let beside_ring = self.beside_ring(place.position) == Some(place.fret);
         let first = place.position + (finger.number() - 1) * owned;
         // The little finger owns one fret.
         let last = if finger == Finger::Little {
@@ -66,11 +74,19 @@ impl Cost<'_> {
             first + owned - 1
         };
         let extended = place.fret < first || place.fret > last;
-        order
-            + FINGER[usize::from(finger.number() - 1)]
-            + if extended { EXTENDED } else { 0.0 }
-            + if lie.short { SHORT_STOPPED } else { 0.0 }
-            + AWAY * f32::from(place.position.abs_diff(self.home))
+        let set = match finger {
+            Finger::Little if beside_ring => BESIDE_RING,
+            Finger::Little if extended && owned > 1 => FINGER[index] + AT_ITS_END,
+            _ if extended => FINGER[index] + EXTENDED,
+            _ => FINGER[index],
+        };
+        course + set + AWAY * f32::from(place.position.abs_diff(self.home))
+    }
+
+    /// Where a finger owns two frets, the second one of the ring finger: the little finger takes it where a half step moves
+    /// at once.
+    pub(super) fn beside_ring(&self, position: u8) -> Option<u8> {
+        (self.reach.frets_a_finger == 2).then(|| position.saturating_add(5))
     }
 
     /// Going from one note to the next; `None` where no hand gets there without moving.
@@ -90,8 +106,14 @@ impl Cost<'_> {
         }
         if let (Some(one), Some(other)) = (before.finger, after.finger) {
             if one == other {
-                let same = before.fret == after.fret && before.course == after.course;
-                return Some(cost + if same { 0.0 } else { SAME_FINGER });
+                let stays = before.course == after.course;
+                return Some(
+                    cost + match before.fret.abs_diff(after.fret) {
+                        0 if stays => 0.0,
+                        1 if stays && one == Finger::Ring && self.reach.frets_a_finger == 2 => SLID,
+                        _ => SAME_FINGER,
+                    },
+                );
             }
             let mm = |fret: u8| self.reach.fret_mm[usize::from(fret.min(31))];
             let along = (mm(before.fret) - mm(after.fret)).abs();

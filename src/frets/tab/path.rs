@@ -88,7 +88,7 @@ impl Neck<'_> {
         const PARTED: f32 = 1e3;
         let (mut notes, mut columns) = (Vec::new(), Vec::new());
         for (index, tone) in self.tones.iter().enumerate() {
-            let places = self.places(tone.midi, low, high);
+            let places = self.places(index, tone.midi, low, high);
             if !places.is_empty() {
                 notes.push(index);
                 columns.push(places);
@@ -161,22 +161,30 @@ impl Neck<'_> {
         self.cost.reach.frets_a_finger.clamp(1, 4)
     }
 
-    /// All places of a note with the hand in positions `low..=high`, the lowest position first.
-    fn places(&self, midi: i32, low: u8, high: u8) -> Vec<Place> {
+    /// All places of the note of that index with the hand in positions `low..=high`, the lowest position first.
+    fn places(&self, index: usize, midi: i32, low: u8, high: u8) -> Vec<Place> {
+        let beside = [index.checked_sub(1), index.checked_add(1)];
+        let mut beside = beside
+            .into_iter()
+            .flatten()
+            .filter_map(|at| self.tones.get(at));
+        let half_step = beside.any(|tone| tone.midi == midi - 1);
         let mut places = Vec::new();
         for (course, fret) in self.courses(midi) {
             let (from, to) = self.positions(fret);
             for position in from.max(low)..=to.min(high) {
-                let finger = (fret > 0).then(|| {
-                    let owner = fret.saturating_sub(position) / self.frets_a_finger();
-                    Finger::ALL[usize::from(owner.min(3))]
-                });
-                places.push(Place {
+                let finger = (fret > 0).then(|| self.cost.reach.owner(position, fret));
+                let place = Place {
                     course,
                     fret,
                     finger,
                     position,
-                });
+                };
+                places.push(place);
+                if half_step && self.cost.beside_ring(position) == Some(fret) {
+                    let finger = Some(Finger::Little);
+                    places.push(Place { finger, ..place });
+                }
             }
         }
         places

@@ -234,6 +234,7 @@ impl Laid {
                 place,
                 quarters: tone.quarters,
                 fast: note.fast,
+                up: tone.up,
                 chord: note.chord,
                 key: note.key,
             });

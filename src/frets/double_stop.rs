@@ -68,8 +68,9 @@ impl Default for Stops {
     }
 }
 
-/// A plain note where a double stop could be, through a quarter note.
-const DRY: f32 = 4.0;
+/// A plain note where a double stop could be, through a quarter note: on a stroke down, and on one up, between the beats.
+const DRY: f32 = 4.5;
+const DRY_UP: f32 = 2.5;
 /// A tone of the scale where a tone of the chord could be, through a quarter note.
 const OF_SCALE: f32 = 1.5;
 /// A fifth, which sounds hollow where a third or sixth could be, through a quarter note.
@@ -98,6 +99,7 @@ const RELAID: f32 = 2.0;
 ///     place: place(&mandolin, Capo::NONE, &[tone], 1)[0],
 ///     quarters: 1.0,
 ///     fast: false,
+///     up: false,
 ///     chord: Some("G".parse().unwrap()),
 ///     key: "G".parse().unwrap(),
 /// };
@@ -182,7 +184,7 @@ struct Neck<'a> {
 impl Neck<'_> {
     fn cost(&self, note: &Sounding, stop: Option<&DoubleStop>) -> f32 {
         let Some(stop) = stop else {
-            return DRY * note.quarters;
+            return note.quarters * if note.up { DRY_UP } else { DRY };
         };
         let in_chord = note.chord.is_some_and(|chord| has(chord, stop.midi));
         let scale = if in_chord || note.chord.is_none() {

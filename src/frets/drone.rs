@@ -37,6 +37,8 @@ pub struct Sounding {
     pub quarters: f32,
     /// It belongs to a fast run.
     pub fast: bool,
+    /// It is picked upwards, between the beats.
+    pub up: bool,
     /// The chord now.
     pub chord: Option<Chord>,
     /// The key now.

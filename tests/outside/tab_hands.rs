@@ -156,6 +156,7 @@ fn sounding(
             place: Some(found),
             quarters: 1.0,
             fast: false,
+            up: false,
             chord,
             key,
         })

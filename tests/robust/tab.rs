@@ -51,6 +51,7 @@ fn sounding(tones: &[Tone], places: &[Option<Place>], chord: Chord, key: Key) ->
             place,
             quarters: tone.quarters,
             fast: false,
+            up: tone.up,
             chord: Some(chord),
             key,
         })

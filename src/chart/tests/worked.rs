@@ -1,6 +1,6 @@
 //! Shipped tunes as a teacher of the instrument would write them out (common practice).
 
-use super::super::{Arrangement, TabNote, Tune, Version, Wishes};
+use super::super::{Arrangement, Direction, TabNote, Tune, Version, Wishes};
 use crate::frets::{Apart, Capo, Finger, InChord, InKey, Instrument, Why};
 
 fn shipped(name: &str) -> Tune {
@@ -254,4 +254,36 @@ fn what_the_index_has_on_the_next_course_is_not_reached_for_with_the_little_fing
             .iter()
             .all(|note| note.finger() == Some(Finger::Index))
     );
+}
+
+#[test]
+fn double_stops_come_on_the_strong_beats_first() {
+    let wishes = Version::DoubleStops.wishes(Wishes::default());
+    let dag = page("dag-wherrys-short-cut", "mandolin", wishes);
+    let part_b = dag
+        .tab
+        .notes
+        .iter()
+        .position(|note| note.note.bar == 8)
+        .unwrap();
+    // Down, up, down, up.
+    assert_eq!(dag.bar(8), "E5 E0 A4 E0");
+    let doubled = |note: &TabNote| note.stop.is_some();
+    let bar: Vec<bool> = dag.tab.notes[part_b..part_b + 4]
+        .iter()
+        .map(doubled)
+        .collect();
+    assert!(!bar[1] && !bar[3], "{bar:?}");
+    let (mut down, mut up) = ([0, 0], [0, 0]);
+    for (_, tab) in self::doubled(&Instrument::mandolin()) {
+        for note in &tab.notes {
+            let count = match note.note.direction {
+                Direction::Down => &mut down,
+                Direction::Up => &mut up,
+            };
+            count[0] += usize::from(doubled(note));
+            count[1] += 1;
+        }
+    }
+    assert!(down[0] * up[1] > 2 * up[0] * down[1], "{down:?} and {up:?}");
 }

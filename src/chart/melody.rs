@@ -34,7 +34,8 @@ pub struct MelodyNote {
     pub chord: Option<Chord>,
     /// The key that it stands in.
     pub key: Key,
-    /// It belongs to a fast run: a tuplet, or three notes in a row that are shorter than a movement of the hand.
+    /// It belongs to a fast run: a tuplet, or three notes in a row that are shorter than a movement of the hand, where most
+    /// are not.
     pub fast: bool,
     /// Whether silence comes before it, or nothing.
     pub after_rest: bool,
@@ -137,9 +138,14 @@ impl Tune {
             start += bar.length;
         }
         let short = |note: &MelodyNote| note.length < hand_step(metres[note.bar]);
-        for run in melody.chunk_by_mut(|a, b| short(a) == short(b)) {
-            if run.len() >= FAST_RUN && short(&run[0]) {
-                run.iter_mut().for_each(|note| note.fast = true);
+        let all = melody.len();
+        let runs = melody.chunk_by_mut(|a, b| short(a) == short(b));
+        let runs = runs.filter(|run| run.len() >= FAST_RUN && short(&run[0]));
+        let runs: Vec<&mut [MelodyNote]> = runs.collect();
+        // Where most notes are as short, they are how the tune goes: a reel in 2/4 is no faster than one in 4/4.
+        if runs.iter().map(|run| run.len()).sum::<usize>() * 2 <= all {
+            for note in runs.into_iter().flatten() {
+                note.fast = true;
             }
         }
         melody

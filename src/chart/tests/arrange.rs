@@ -33,6 +33,25 @@ fn phrases_begin_with_their_pickups_and_know_each_other_again() {
     assert_eq!(same, [None, None, None, Some(1)]);
 }
 
+#[test]
+fn a_reel_rings_in_two_four_as_in_four_four_and_a_run_in_it_does_not() {
+    let rings = |fields: &str, music: &str| {
+        let wishes = Version::KeyDrones.wishes(Wishes::default());
+        let tab = tune(fields, music).arranged(&Instrument::mandolin(), Capo::NONE, wishes);
+        let notes = tab.notes.iter();
+        notes
+            .map(|note| note.drone.drone.is_some())
+            .collect::<Vec<_>>()
+    };
+    let reel = "EFAB cABc|";
+    let wide = rings("M:4/4\nL:1/8\nK:A", reel);
+    assert_eq!(rings("M:2/4\nL:1/16\nK:A", reel), wide);
+    assert!(wide.iter().filter(|&&rings| rings).count() > 4, "{wide:?}");
+    let run = rings("M:4/4\nL:1/8\nK:A", "A2 c2 e2 c2|A2 A/B/c/d/ e2 c2|A4 A4|");
+    assert_eq!(run[5..9], [false; 4]);
+    assert!(run[0] && run[9]);
+}
+
 /// Guitarists read a fiddle tune and play it an octave below the fiddle (common practice).
 #[test]
 fn a_guitar_plays_every_shipped_tune_an_octave_below_the_fiddle() {

@@ -51,6 +51,7 @@ impl Porch {
             if !same_page {
                 global.set_systems(systems(&words, &lesson.page));
                 global.set_system_height(lesson.page.height);
+                global.set_system_foot(lesson.page.courses.1 + 0.5 * lesson.page.space);
             }
             if !same_page || old.is_none_or(|old| old.spot != lesson.spot) {
                 global.set_head(head(&lesson.page, lesson.spot.as_ref()));

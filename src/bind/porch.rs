@@ -8,7 +8,7 @@ use super::keep::{fixed, int};
 use super::{Interface, made};
 use crate::chart::Version;
 use crate::desk::{Ask, FollowState, LessonView, PorchAsk, PorchView, Room};
-use crate::engraving::{Ground, Page, Spot, System, Tone};
+use crate::engraving::{Ground, Page, Sign, Spot, System, Tone};
 use crate::words::Words;
 
 /// What is on the screen, so that only changes are told.
@@ -197,13 +197,7 @@ fn system(words: &Words, system: &System, number: &mut usize) -> made::PageSyste
     }
     made::PageSystem {
         bars: fixed(bars),
-        signs: fixed(system.signs.iter().map(|sign| made::PageSign {
-            x: sign.x,
-            y: sign.y,
-            em: sign.em,
-            sign: sign.sign.to_string().into(),
-            tone: tone(sign.tone),
-        })),
+        signs: fixed(system.signs.iter().map(sign)),
         words: fixed(system.words.iter().map(|word| made::PageWord {
             x: word.x,
             y: word.y,
@@ -233,6 +227,16 @@ fn system(words: &Words, system: &System, number: &mut usize) -> made::PageSyste
     }
 }
 
+fn sign(sign: &Sign) -> made::PageSign {
+    made::PageSign {
+        x: sign.x,
+        y: sign.y,
+        em: sign.em,
+        sign: sign.sign.to_string().into(),
+        tone: tone(sign.tone),
+    }
+}
+
 /// The ground of the note now: from the pick marks to below the lowest course.
 fn head(page: &Page, spot: Option<&Spot>) -> made::PageHead {
     let space = page.space;
@@ -241,11 +245,12 @@ fn head(page: &Page, spot: Option<&Spot>) -> made::PageHead {
     };
     let wide = spot.figures.iter().any(|figure| figure.text.len() > 1);
     let width = if wide { 1.8 } else { 1.35 } * space;
+    let x = spot.x - width / 2.0;
     let (top, foot) = (page.pick - 1.1 * space, page.courses.1 + 0.65 * space);
     made::PageHead {
         there: true,
         system: int(spot.system),
-        x: spot.x - width / 2.0,
+        x,
         width,
         top,
         height: foot - top,
@@ -255,14 +260,13 @@ fn head(page: &Page, spot: Option<&Spot>) -> made::PageHead {
             text: figure.text.as_str().into(),
             rings: figure.rings,
         })),
-        pick: spot
-            .pick
-            .map_or_else(Default::default, |pick| pick.sign.to_string().into()),
-        pick_y: page.pick,
-        pick_em: spot.pick.map_or(0.0, |pick| pick.em),
-        pick_x: spot
-            .pick
-            .map_or(0.0, |pick| pick.x - (spot.x - width / 2.0)),
+        pick: spot.pick.map_or_else(Default::default, |pick| {
+            sign(&Sign {
+                x: pick.x - x,
+                y: pick.y - top,
+                ..pick
+            })
+        }),
     }
 }
 

@@ -67,7 +67,7 @@ pub struct Arrangement {
     pub notes: Vec<TabNote>,
     /// Octaves that it is moved by from what is written.
     pub octaves: i8,
-    /// Octaves that players of the instrument always read above what sounds, as guitarists do: -1 or 0.
+    /// Octaves from what players of the instrument read to what sounds: -1 for a guitar, otherwise 0.
     pub usual: i8,
     /// Where notes are off the neck: the octaves from what is written that would bring all of them onto it.
     pub offered: Option<i8>,
@@ -202,7 +202,6 @@ struct Laid {
     melody: Vec<MelodyNote>,
     sounding: Vec<Sounding>,
     octaves: i8,
-    usual: i8,
     offered: Option<i8>,
 }
 
@@ -241,7 +240,6 @@ impl Laid {
         Self {
             sounding: sounding.collect(),
             octaves,
-            usual: instrument.usual_octave(),
             offered: if off {
                 octave_onto(instrument, capo, &written)
             } else {
@@ -284,7 +282,7 @@ impl Laid {
         Arrangement {
             notes: notes.collect(),
             octaves: self.octaves,
-            usual: self.usual,
+            usual: instrument.usual_octave(),
             offered: self.offered,
             wanted: wishes.drones,
             ease,

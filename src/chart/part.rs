@@ -33,6 +33,17 @@ impl Tune {
         parts
     }
 
+    /// When each written bar begins, from the start of the page.
+    pub fn starts(&self) -> Vec<Ticks> {
+        let mut at = Ticks::ZERO;
+        let bars = self.bars.iter().map(|bar| {
+            let start = at;
+            at += bar.length;
+            start
+        });
+        bars.collect()
+    }
+
     /// Written bars as players name them, each once: the part and the number of the bar in it, as `A 3, B 1`. Bars that
     /// are never played are left out.
     pub fn bar_names(&self, written: impl IntoIterator<Item = usize>) -> String {

@@ -69,7 +69,7 @@ impl Hands {
     }
 
     /// Other hands on a neck. Where it is the same one, what was chosen for it stays; says whether it is.
-    pub(super) fn become_these(&mut self, to: Self) -> bool {
+    pub(super) fn change_to(&mut self, to: Self) -> bool {
         let same = self.instrument == to.instrument && self.capo == to.capo;
         if same {
             (self.left_handed, self.style) = (to.left_handed, to.style);

@@ -395,18 +395,17 @@ impl Desk {
         if unchanged == before {
             return; // a matter of the band alone
         }
-        if self.settings.instrument() != before.instrument() && self.leader.tone().is_some() {
-            self.leader.hush(now); // its strings are others
-        }
         let at = self.leader.moment(now);
         if self.settings.instrument() != before.instrument() {
+            if self.leader.tone().is_some() {
+                self.leader.hush(now); // its strings are others
+            }
             // An exercise was made for the hands on the other one.
             self.end_drill(at);
         }
         if let Some((_, stand)) = &mut self.open {
             stand.set(&self.settings, at);
-            let told = stand.told();
-            self.leader.tell(now, told);
+            self.leader.tell(now, stand.told());
         }
         self.called.set();
         self.porch.today = None;

@@ -86,7 +86,7 @@ impl OnStand {
     }
 
     fn take(&mut self, hands: Hands, at: Moment) {
-        if self.hands.become_these(hands) {
+        if self.hands.change_to(hands) {
             self.lesson.name_anew();
         } else {
             self.plan.forget();

@@ -1,5 +1,6 @@
 //! What the band plays of the tune on the stand: style, ending, loop and ramp.
 
+use std::borrow::Cow;
 use std::sync::Arc;
 
 use crate::band::{BPM, Ending, Ramp, Score, ScoreOptions, Style, Voicings};
@@ -67,8 +68,12 @@ impl Plan {
         self.score.is_some()
     }
 
-    /// The score of the tune as it is played.
-    pub(super) fn score(&mut self, played: &Tune, playing: &Playing) -> Arc<Score> {
+    /// The score of a tune; `tune` is asked for only where there is none.
+    pub(super) fn score<'a>(
+        &mut self,
+        tune: impl FnOnce() -> Cow<'a, Tune>,
+        playing: &Playing,
+    ) -> Arc<Score> {
         let options = ScoreOptions {
             style: self.style,
             ending: self.ending,
@@ -76,7 +81,7 @@ impl Plan {
         let voicings = &mut self.voicings;
         let score = self
             .score
-            .get_or_insert_with(|| Arc::new(Score::of(played, playing, &options, voicings)));
+            .get_or_insert_with(|| Arc::new(Score::of(&tune(), playing, &options, voicings)));
         Arc::clone(score)
     }
 

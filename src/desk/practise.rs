@@ -42,8 +42,7 @@ impl Desk {
                     return;
                 };
                 stand.ask_porch(&ask, at);
-                let told = stand.told();
-                self.leader.tell(at.now, told);
+                self.leader.tell(at.now, stand.told());
             }
         }
     }
@@ -84,8 +83,7 @@ impl Desk {
         let key = one.key.map_or(Ask::WrittenKey, Ask::KeyOn);
         if let Some((_, stand)) = &mut self.open {
             stand.ask(&key, &self.settings, at);
-            let told = stand.told();
-            self.leader.tell(at.now, told);
+            self.leader.tell(at.now, stand.told());
         }
         let phrase = match one.stretch {
             Stretch::Phrase(phrase) => Some(usize::from(phrase)),
@@ -98,8 +96,7 @@ impl Desk {
                 stand.go_to(Ticks::ZERO, at);
             }
             stand.set_bpm(one.bpm, at);
-            let told = stand.told();
-            self.leader.tell(at.now, told);
+            self.leader.tell(at.now, stand.told());
         }
     }
 

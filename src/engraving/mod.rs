@@ -25,7 +25,7 @@ mod value;
 
 use std::ops::Range;
 
-use crate::chart::{TabNote, Ticks, Tune};
+use crate::chart::{Arrangement, TabNote, Ticks, Tune};
 use crate::frets::Instrument;
 use crate::theory::NoteStyle;
 
@@ -89,6 +89,22 @@ pub struct Paper {
     pub most_bars: usize,
 }
 
+impl Default for Paper {
+    /// Tablature alone, on a phone that is held upright.
+    fn default() -> Self {
+        Self {
+            width: 388.0,
+            space: 15.0,
+            staff: false,
+            fingers: false,
+            hidden: Hidden::Nothing,
+            stretch: None,
+            style: NoteStyle::default(),
+            most_bars: 4,
+        }
+    }
+}
+
 /// What is played from the page.
 #[derive(Debug, Clone, Copy)]
 pub struct Piece<'a> {
@@ -100,6 +116,18 @@ pub struct Piece<'a> {
     pub octaves: i8,
     /// The instrument, in its tuning.
     pub instrument: &'a Instrument,
+}
+
+impl<'a> Piece<'a> {
+    /// A tune as it is arranged for an instrument.
+    pub fn of(tune: &'a Tune, tab: &'a Arrangement, instrument: &'a Instrument) -> Self {
+        Self {
+            tune,
+            notes: &tab.notes,
+            octaves: tab.octaves,
+            instrument,
+        }
+    }
 }
 
 /// A figure of the tablature.

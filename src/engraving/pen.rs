@@ -55,14 +55,8 @@ pub(super) struct Rows {
 
 impl<'a> Pen<'a> {
     pub(super) fn new(piece: Piece<'a>, paper: &'a Paper) -> Self {
-        let mut at = Ticks::ZERO;
-        let starts = piece.tune.bars.iter().map(|bar| {
-            let start = at;
-            at += bar.length;
-            start
-        });
         Self {
-            starts: starts.collect(),
+            starts: piece.tune.starts(),
             parts: piece.tune.parts_or_derived(),
             piece,
             paper,

@@ -93,14 +93,21 @@ pub(super) fn draw(pen: &mut Pen<'_>, measure: &Measure, rows: &Rows, shown: &[b
     }
 }
 
+/// What is read rings in its own colour; what recedes keeps its tone.
+fn drone_tone(tone: Tone) -> Tone {
+    match tone {
+        Tone::Ink => Tone::Ring,
+        tone => tone,
+    }
+}
+
 fn draw_figure(pen: &mut Pen<'_>, x: f32, figure: Figure, tone: Tone) {
     let space = pen.paper.space;
     let Figure { y, text, rings } = figure;
     let width = if text.len() > 1 { 1.5 } else { 0.95 } * space;
-    let (ground, tone) = match tone {
-        Tone::Ink if rings => (Ground::Ring, Tone::Ring),
-        tone if rings => (Ground::Ring, tone),
-        tone => (Ground::Patch, tone),
+    let (ground, tone) = match rings {
+        true => (Ground::Ring, drone_tone(tone)),
+        false => (Ground::Patch, tone),
     };
     pen.word(Word {
         x: x - width / 2.0,
@@ -137,10 +144,7 @@ fn ringing(pen: &mut Pen<'_>, measure: &Measure, rows: &Rows, shown: &[bool]) {
                 } else {
                     last.x + 0.5 * space
                 };
-                let tone = match pen.tone(measure, first) {
-                    Tone::Ink => Tone::Ring,
-                    tone => tone,
-                };
+                let tone = drone_tone(pen.tone(measure, first));
                 let thick = whole(0.17 * space);
                 let y = course_y(rows, courses, course, space) - thick / 2.0;
                 lines.push(Rule {
@@ -210,12 +214,10 @@ fn fingers(pen: &mut Pen<'_>, x: f32, y: f32, note: &TabNote, tone: Tone) {
         Some(stop) => vec![number(stop.finger), melody],
         None => vec![melody],
     };
-    let size = 0.8 * pen.paper.space;
-    let mut y = y - if fingers.len() > 1 {
-        0.45 * FINGER_ROW
-    } else {
-        0.0
-    } * pen.paper.space;
+    let space = pen.paper.space;
+    let size = 0.8 * space;
+    // Two stand close, around the middle of the row.
+    let mut y = y - if note.stop.is_some() { 0.45 } else { 0.0 } * FINGER_ROW * space;
     for finger in fingers {
         let text = finger.to_string();
         let width = ems(&text) * size;
@@ -230,6 +232,6 @@ fn fingers(pen: &mut Pen<'_>, x: f32, y: f32, note: &TabNote, tone: Tone) {
             ground: Ground::None,
             tone: if tone == Tone::Ink { Tone::Quiet } else { tone },
         });
-        y += 0.9 * FINGER_ROW * pen.paper.space;
+        y += 0.9 * FINGER_ROW * space;
     }
 }

@@ -303,13 +303,8 @@ impl Neck<'_> {
             return vec![(place.finger, owner)];
         };
         let beside = |finger: Finger, up: bool| {
-            let number = usize::from(finger.number() - 1);
-            let next = if up {
-                number.checked_add(1)
-            } else {
-                number.checked_sub(1)
-            };
-            next.and_then(|next| Finger::ALL.get(next).copied())
+            let next = (finger.number() - 1).checked_add_signed(if up { 1 } else { -1 })?;
+            Finger::ALL.get(usize::from(next)).copied()
         };
         let higher = (place.fret, place.course) < (fret, course);
         let pairs = match alone == second {

@@ -94,10 +94,16 @@ impl Reach {
         if (finger < next) != ((fret, course) < (at, to)) || finger == next {
             return false;
         }
-        let mm = |fret: u8| self.fret_mm[usize::from(fret.min(31))];
-        let across = times(course.abs_diff(to)) * self.spacing_mm;
+        let (along, across) = self.apart((at, to), (fret, course));
         let index = |finger: Finger| usize::from(finger.number() - 1);
-        (mm(fret) - mm(at)).hypot(across) <= FURTHEST[index(finger)][index(next)]
+        along.hypot(across) <= FURTHEST[index(finger)][index(next)]
+    }
+
+    /// How far a fret on a course is from another, in mm: up the neck from there, and across it.
+    pub(super) fn apart(&self, from: (u8, usize), to: (u8, usize)) -> (f32, f32) {
+        let mm = |fret: u8| self.fret_mm[usize::from(fret).min(self.fret_mm.len() - 1)];
+        let across = times(from.1.abs_diff(to.1)) * self.spacing_mm;
+        (mm(to.0) - mm(from.0), across)
     }
 }
 
@@ -303,8 +309,7 @@ impl Hand<'_> {
             if at == 0 {
                 continue;
             }
-            let along = self.reach.fret_mm[usize::from(fret)] - self.reach.fret_mm[usize::from(at)];
-            let across = times(course.abs_diff(on)) * self.reach.spacing_mm;
+            let (along, across) = self.reach.apart((at, on), (fret, course));
             if along.hypot(across) > FURTHEST[other][finger] {
                 return None;
             }

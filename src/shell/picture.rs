@@ -45,7 +45,7 @@ pub(super) struct Picture {
     #[arg(long, value_enum, default_value_t = Ringing::Off)]
     drones: Ringing,
 
-    /// On the porch: a second note in thirds and sixths where the hand has time for it
+    /// On the porch: a second note a third, fifth or sixth away where the hand has time for it
     #[arg(long)]
     double_stops: bool,
 

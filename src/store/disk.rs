@@ -150,13 +150,30 @@ impl Store {
     /// # Errors
     /// [`StoreError`]; the settings kept before then stay. With [`StoreError::Newer`] those of this app are kept.
     pub fn keep_settings(&mut self, settings: &Settings) -> Result<(), StoreError> {
-        let values = [
+        self.keep_values([
             ("settings", value::write_settings(settings)),
             ("tunings", value::write_tunings(&settings.retuned)),
             ("band", value::write_band(&settings.band)),
-        ];
+        ])
+    }
+
+    /// A value of the settings or beside them; `None` where there is none that can be read.
+    fn kept<T>(&self, name: &str, read: impl FnOnce(&[u8]) -> Option<T>) -> Option<T> {
+        let transaction = self.database.as_ref()?.begin_read().ok()?;
+        let table = transaction.open_table(SETTINGS).ok()?;
+        let bytes = table.get(name).ok()??;
+        read(bytes.value())
+    }
+
+    /// Keeps values together. Those that a newer app wrote are left to that app, and told of in the end.
+    fn keep_values<const N: usize>(
+        &mut self,
+        values: [(&str, Vec<u8>); N],
+    ) -> Result<(), StoreError> {
+        let is_newer = |name| self.kept(name, |kept| value::is_newer(kept).then_some(()));
         let values = values.into_iter();
-        let (newer, own): (Vec<_>, Vec<_>) = values.partition(|(name, _)| self.is_newer(name));
+        let (newer, own): (Vec<_>, Vec<_>) =
+            values.partition(|&(name, _)| is_newer(name).is_some());
         self.write(|transaction| {
             let mut table = transaction.open_table(SETTINGS)?;
             for (name, bytes) in &own {
@@ -168,33 +185,6 @@ impl Store {
             true => Ok(()),
             false => Err(StoreError::Newer),
         }
-    }
-
-    /// Whether a newer app wrote a value.
-    fn is_newer(&self, name: &str) -> bool {
-        self.kept(name, |kept| value::is_newer(kept).then_some(()))
-            .is_some()
-    }
-
-    /// A value beside the settings; `None` where there is none that can be read.
-    fn kept<T>(&self, name: &str, read: impl FnOnce(&[u8]) -> Option<T>) -> Option<T> {
-        let transaction = self.database.as_ref()?.begin_read().ok()?;
-        let table = transaction.open_table(SETTINGS).ok()?;
-        let bytes = table.get(name).ok()??;
-        read(bytes.value())
-    }
-
-    /// Keeps a value beside the settings. One that a newer app wrote is left to that app.
-    fn keep(&mut self, name: &str, bytes: &[u8]) -> bool {
-        if self.is_newer(name) {
-            return false;
-        }
-        let kept = self.write(|transaction| {
-            let mut table = transaction.open_table(SETTINGS)?;
-            table.insert(name, bytes)?;
-            Ok(())
-        });
-        kept.is_ok()
     }
 
     /// The values of a table in the order of their keys; those that cannot be read are left out.
@@ -379,7 +369,8 @@ impl Songbook for Store {
     }
 
     fn keep_circle(&mut self, seats: &[SeatSettings]) -> bool {
-        self.keep("circle", &value::write_circle(seats))
+        let seats = value::write_circle(seats);
+        self.keep_values([("circle", seats)]).is_ok()
     }
 
     fn tonight(&self) -> Vec<Planned> {
@@ -388,7 +379,8 @@ impl Songbook for Store {
     }
 
     fn keep_tonight(&mut self, list: &[Planned]) -> bool {
-        self.keep("tonight", &value::write_tonight(list))
+        let list = value::write_tonight(list);
+        self.keep_values([("tonight", list)]).is_ok()
     }
 
     fn played(&self) -> Vec<Played> {

@@ -6,9 +6,9 @@ use std::hint::black_box;
 
 use criterion::{BenchmarkId, Criterion, criterion_group, criterion_main};
 use fourcourse::chart::{Bar, ChordAt, Metre, Note, Ticks, Tune, Wishes};
-use fourcourse::engraving::{Hidden, Page, Paper, Piece};
+use fourcourse::engraving::{Page, Paper, Piece};
 use fourcourse::frets::{Capo, Drones, Instrument, Stops};
-use fourcourse::theory::{Key, NoteStyle, Pitch};
+use fourcourse::theory::{Key, Pitch};
 
 /// Bars of eight notes and two chords, up and down two octaves and a fourth from A3: beyond first position.
 fn tune(bars: usize) -> Tune {
@@ -74,26 +74,16 @@ fn arranging(c: &mut Criterion) {
 fn laying_out(c: &mut Criterion) {
     let mandolin = Instrument::mandolin();
     let paper = |staff| Paper {
-        width: 388.0,
-        space: 15.0,
         staff,
         fingers: true,
-        hidden: Hidden::Nothing,
-        stretch: None,
-        style: NoteStyle::default(),
-        most_bars: 4,
+        ..Paper::default()
     };
     let mut group = c.benchmark_group("page");
     group.sample_size(20);
     for (bars, staff) in [(64, false), (64, true), (640, true), (6400, true)] {
         let tune = tune(bars);
         let tab = tune.arranged(&mandolin, Capo::NONE, Wishes::default());
-        let piece = Piece {
-            tune: &tune,
-            notes: &tab.notes,
-            octaves: tab.octaves,
-            instrument: &mandolin,
-        };
+        let piece = Piece::of(&tune, &tab, &mandolin);
         let name = if staff { "with a staff" } else { "tablature" };
         group.bench_with_input(BenchmarkId::new(name, bars), &piece, |b, piece| {
             b.iter(|| Page::of(black_box(*piece), &paper(staff)));

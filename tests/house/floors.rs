@@ -5,68 +5,25 @@ use std::path::Path;
 use super::{code, files, root, shown};
 
 /// The floors of the house from the ground up, each with the ones that it may know.
-const FLOORS: [(&str, &[&str]); 13] = [
-    ("theory", &[]),
-    ("frets", &["theory"]),
-    ("chart", &["theory", "frets"]),
-    ("formats", &["theory", "frets", "chart"]),
-    ("band", &["theory", "frets", "chart"]),
-    ("circle", &["theory", "frets", "chart"]),
-    ("engraving", &["theory", "frets", "chart"]),
-    (
-        "desk",
-        &[
-            "theory",
-            "frets",
-            "chart",
-            "formats",
-            "band",
-            "circle",
-            "engraving",
-        ],
-    ),
+const FLOORS: [(&str, &str); 13] = [
+    ("theory", ""),
+    ("frets", "theory"),
+    ("chart", "theory frets"),
+    ("formats", "theory frets chart"),
+    ("band", "theory frets chart"),
+    ("circle", "theory frets chart"),
+    ("engraving", "theory frets chart"),
+    ("desk", "theory frets chart formats band circle engraving"),
     (
         "words",
-        &[
-            "theory",
-            "frets",
-            "chart",
-            "formats",
-            "band",
-            "circle",
-            "engraving",
-            "desk",
-        ],
+        "theory frets chart formats band circle engraving desk",
     ),
-    ("audio", &["theory", "frets", "chart", "band", "desk"]),
-    (
-        "store",
-        &[
-            "theory", "frets", "chart", "formats", "band", "circle", "desk",
-        ],
-    ),
-    (
-        "start",
-        &[
-            "theory", "frets", "chart", "formats", "desk", "audio", "store",
-        ],
-    ),
+    ("audio", "theory frets chart band desk"),
+    ("store", "theory frets chart formats band circle desk"),
+    ("start", "theory frets chart formats desk audio store"),
     (
         "bind",
-        &[
-            "theory",
-            "frets",
-            "chart",
-            "formats",
-            "band",
-            "circle",
-            "engraving",
-            "desk",
-            "words",
-            "audio",
-            "store",
-            "start",
-        ],
+        "theory frets chart formats band circle engraving desk words audio store start",
     ),
 ];
 
@@ -132,7 +89,7 @@ fn each_floor_names_only_the_ones_it_may_know() {
             }
             let is_floor = |name: &String| FLOORS.iter().any(|(floor, _)| floor == name);
             for room in rooms(&path).into_iter().filter(is_floor) {
-                if room != floor && !known.contains(&room.as_str()) {
+                if room != floor && !known.split(' ').any(|known| known == room) {
                     wrong.push(format!("{} names {room}", shown(&path)));
                 }
             }

@@ -1,10 +1,9 @@
 //! Pages of tunes that nobody would write.
 
 use fourcourse::chart::{Version, Wishes};
-use fourcourse::engraving::{Hidden, Page, Paper, Piece};
+use fourcourse::engraving::{Page, Paper, Piece};
 use fourcourse::formats::abc;
 use fourcourse::frets::{Capo, Instrument};
-use fourcourse::theory::NoteStyle;
 
 /// In time that grows with the notes: with their square, this would not come to an end.
 #[test]
@@ -22,21 +21,11 @@ fn a_single_bar_of_thousands_of_notes_and_chords_is_laid_out() {
     let tab = tune.arranged(&mandolin, Capo::NONE, wishes);
     for staff in [false, true] {
         let paper = Paper {
-            width: 388.0,
-            space: 15.0,
             staff,
             fingers: true,
-            hidden: Hidden::Nothing,
-            stretch: None,
-            style: NoteStyle::default(),
-            most_bars: 4,
+            ..Paper::default()
         };
-        let piece = Piece {
-            tune: &tune,
-            notes: &tab.notes,
-            octaves: tab.octaves,
-            instrument: &mandolin,
-        };
+        let piece = Piece::of(&tune, &tab, &mandolin);
         let page = Page::of(piece, &paper);
         let struck = page.spots.iter().filter(|spot| !spot.figures.is_empty());
         assert_eq!(struck.count(), tab.notes.len());

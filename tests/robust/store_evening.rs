@@ -78,6 +78,21 @@ fn the_evening_is_there_when_the_songbook_is_opened_again() {
     assert_eq!(tunes, [2, 1]);
 }
 
+/// Changes values of the settings and beside them on disk.
+fn change_values(folder: &Path, names: &[&str], change: fn(&mut [u8])) {
+    let database = Database::open(file(folder)).unwrap();
+    let transaction = database.begin_write().unwrap();
+    {
+        let mut table = transaction.open_table(SETTINGS).unwrap();
+        for &name in names {
+            let mut bytes = table.get(name).unwrap().unwrap().value().to_vec();
+            change(&mut bytes);
+            table.insert(name, bytes.as_slice()).unwrap();
+        }
+    }
+    transaction.commit().unwrap();
+}
+
 #[test]
 fn damage_to_the_circle_the_list_or_the_log_harms_nothing_else() {
     let folder = tempfile::tempdir().unwrap();
@@ -91,18 +106,7 @@ fn damage_to_the_circle_the_list_or_the_log_harms_nothing_else() {
         }
     }
     change(folder.path(), PLAYED, |bytes| bytes[6] ^= 1);
-    let database = Database::open(file(folder.path())).unwrap();
-    let transaction = database.begin_write().unwrap();
-    {
-        let mut table = transaction.open_table(SETTINGS).unwrap();
-        for name in ["circle", "tonight"] {
-            let mut bytes = table.get(name).unwrap().unwrap().value().to_vec();
-            bytes[7] ^= 4;
-            table.insert(name, bytes.as_slice()).unwrap();
-        }
-    }
-    transaction.commit().unwrap();
-    drop(database);
+    change_values(folder.path(), &["circle", "tonight"], |bytes| bytes[7] ^= 4);
     let mut opened = open(folder.path());
     assert!(opened.set_aside.is_none());
     let store = &mut opened.store;
@@ -122,18 +126,8 @@ fn a_circle_and_a_list_of_a_newer_app_are_not_written_over() {
         assert!(store.keep_circle(&circle()) && store.keep_tonight(&list()));
     }
     // The version stands before the check sum.
-    let values = |change: fn(&mut u8)| {
-        let database = Database::open(file(folder.path())).unwrap();
-        let transaction = database.begin_write().unwrap();
-        for name in ["circle", "tonight"] {
-            let mut table = transaction.open_table(SETTINGS).unwrap();
-            let mut bytes = table.get(name).unwrap().unwrap().value().to_vec();
-            change(&mut bytes[0]);
-            table.insert(name, bytes.as_slice()).unwrap();
-        }
-        transaction.commit().unwrap();
-    };
-    values(|version| *version += 1);
+    let values = |change| change_values(folder.path(), &["circle", "tonight"], change);
+    values(|bytes| bytes[0] += 1);
     {
         let mut store = open(folder.path()).store;
         assert!(store.circle().is_empty() && store.tonight().is_empty());
@@ -142,7 +136,7 @@ fn a_circle_and_a_list_of_a_newer_app_are_not_written_over() {
         assert!(store.keep_played(played()) && store.keep_settings(&settings()).is_ok());
     }
     // Back in the newer app, all is as it was left.
-    values(|version| *version -= 1);
+    values(|bytes| bytes[0] -= 1);
     let store = open(folder.path()).store;
     assert_eq!((store.circle(), store.tonight()), (circle(), list()));
 }
@@ -153,18 +147,8 @@ fn settings_of_a_newer_app_are_not_written_over_and_the_others_are_kept() {
     let mut loud = settings();
     loud.band.aloud = !loud.band.aloud;
     open(folder.path()).store.keep_settings(&loud).unwrap();
-    let band = |change: fn(&mut u8)| {
-        let database = Database::open(file(folder.path())).unwrap();
-        let transaction = database.begin_write().unwrap();
-        {
-            let mut table = transaction.open_table(SETTINGS).unwrap();
-            let mut bytes = table.get("band").unwrap().unwrap().value().to_vec();
-            change(&mut bytes[0]);
-            table.insert("band", bytes.as_slice()).unwrap();
-        }
-        transaction.commit().unwrap();
-    };
-    band(|version| *version += 1);
+    let band = |change| change_values(folder.path(), &["band"], change);
+    band(|bytes| bytes[0] += 1);
     let mut left_handed = settings();
     left_handed.left_handed = !left_handed.left_handed;
     {
@@ -173,7 +157,7 @@ fn settings_of_a_newer_app_are_not_written_over_and_the_others_are_kept() {
         assert!(matches!(kept, Err(StoreError::Newer)), "{kept:?}");
     }
     // Back in the newer app, its band is as it was, and the rest as it was set since.
-    band(|version| *version -= 1);
+    band(|bytes| bytes[0] -= 1);
     let kept = open(folder.path()).store.settings().unwrap();
     assert_eq!(kept.left_handed, left_handed.left_handed);
     assert_eq!(kept.band, loud.band);

@@ -75,12 +75,7 @@ fn a_thickened_tune_sounds_as_its_page_reads() {
             let wishes = version.wishes(Wishes::default());
             let tab = tune.arranged(&Instrument::mandolin(), Capo::NONE, wishes);
             let thick = tune.thickened(&tab);
-            let mut start = crate::chart::Ticks::ZERO;
-            let bars = tune.bars.iter().enumerate().map(|(index, bar)| {
-                start += bar.length;
-                (index, start - bar.length)
-            });
-            let heard = thick.heard(bars);
+            let heard = thick.heard(tune.starts().into_iter().enumerate());
             let mut heard = heard.chunk_by(|a, b| a.at == b.at);
             for note in &tab.notes {
                 let stop = note.stop.as_ref().map(|stop| stop.midi);

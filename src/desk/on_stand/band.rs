@@ -1,5 +1,6 @@
 //! The tune on the stand and the band that plays it.
 
+use std::borrow::Cow;
 use std::sync::Arc;
 
 use crate::band::{Command, Player, Score, Transport};
@@ -60,17 +61,18 @@ impl OnStand {
 
     /// The score of the tune, its melody in the version that is practised.
     pub(super) fn score(&mut self) -> Arc<Score> {
-        if self.plan.has_score() {
-            return self.plan.score(&self.played, &self.playing);
-        }
-        let hands = (&self.hands.instrument, self.hands.capo);
         let (version, drill) = (self.lesson.version, self.is_drill());
-        let tab = &self.lesson.arrangement(&self.played, hands, version).tab;
-        // The plain melody as written keeps what the tune writes beside it.
-        if version == Version::Plain && tab.moved() == 0 && !drill {
-            return self.plan.score(&self.played, &self.playing);
-        }
-        self.plan.score(&self.played.thickened(tab), &self.playing)
+        let tune = || {
+            let hands = (&self.hands.instrument, self.hands.capo);
+            let tab = &self.lesson.arrangement(&self.played, hands, version).tab;
+            // The plain melody as written keeps what the tune writes beside it.
+            if version == Version::Plain && tab.moved() == 0 && !drill {
+                Cow::Borrowed(&self.played)
+            } else {
+                Cow::Owned(self.played.thickened(tab))
+            }
+        };
+        self.plan.score(tune, &self.playing)
     }
 
     /// Takes what the band is to be told.

@@ -27,7 +27,7 @@ impl OnStand {
     /// What the player wishes of the lesson. Wishes about other things are left alone.
     pub(in crate::desk) fn ask_porch(&mut self, ask: &PorchAsk, at: Moment) {
         match *ask {
-            // An exercise has neither.
+            // An exercise has none of these.
             PorchAsk::Version(_)
             | PorchAsk::Phrase(_)
             | PorchAsk::PhraseBy(_)

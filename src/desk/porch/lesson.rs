@@ -25,10 +25,11 @@ pub(in crate::desk) struct PageDesk {
 
 impl Default for PageDesk {
     fn default() -> Self {
+        let paper = Paper::default();
         Self {
-            paper: (388.0, 15.0),
-            staff: false,
-            fingers: false,
+            paper: (paper.width, paper.space),
+            staff: paper.staff,
+            fingers: paper.fingers,
         }
     }
 }
@@ -86,12 +87,6 @@ pub(in crate::desk) struct Lesson {
 
 impl Lesson {
     pub(in crate::desk) fn new(tune: &Tune, usual: f32) -> Self {
-        let mut at = Ticks::ZERO;
-        let starts = tune.bars.iter().map(|bar| {
-            let start = at;
-            at += bar.length;
-            start
-        });
         let mut lesson = Self {
             version: Version::Plain,
             phrase: None,
@@ -99,7 +94,7 @@ impl Lesson {
             octaves: None,
             taken_back: None,
             usual,
-            starts: starts.collect(),
+            starts: tune.starts(),
             phrases: tune.phrases(),
             phrase_views: Rc::default(),
             given: None,
@@ -237,7 +232,7 @@ impl Lesson {
                 .phrase
                 .and_then(|phrase| Some(self.phrases.get(phrase)?.time.clone())),
             style,
-            most_bars: 4,
+            ..Paper::default()
         };
         if let Some((old, version, page)) = &self.page
             && *old == paper
@@ -247,12 +242,7 @@ impl Lesson {
         }
         let version = self.version;
         let tab = Rc::clone(&self.arrangement(tune, (instrument, capo), version).tab);
-        let piece = Piece {
-            tune,
-            notes: &tab.notes,
-            octaves: tab.octaves,
-            instrument,
-        };
+        let piece = Piece::of(tune, &tab, instrument);
         let page = Rc::new(Page::of(piece, &paper));
         self.page = Some((paper, self.version, Rc::clone(&page)));
         page

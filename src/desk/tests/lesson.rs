@@ -2,20 +2,13 @@
 
 use crate::chart::Version;
 
-use super::porch::{day, desk_after, lesson, on_porch, porch, practice};
+use super::porch::{day, desk_after, lesson, on_porch, on_porch_with, porch, practice};
 use super::*;
 
 #[test]
 fn notes_below_the_neck_are_told_and_the_octave_that_helps_can_be_taken_and_left() {
-    let on_porch = |music: &str| {
-        let text = format!("X:1\nT:Low\nM:4/4\nL:1/4\nK:D\n{music}\n");
-        let tune = abc::read(text.as_bytes()).tunes.remove(0).tune;
-        let memory = Memory::new(vec![tune]).on(day(26));
-        let mut desk = Desk::new(Box::new(memory), silent(), Settings::default(), None);
-        desk.ask(Ask::Open(TuneId(1)), Duration::ZERO);
-        desk.ask(Ask::Go(Room::Porch), Duration::ZERO);
-        desk
-    };
+    let on_porch =
+        |music: &str| on_porch_with(&format!("X:1\nT:Low\nM:4/4\nL:1/4\nK:D\n{music}\n"));
     let seen = |desk: &mut Desk| {
         let view = lesson(desk, 0.0);
         let octave = view.octave.map(|octave| (octave.octaves, octave.taken));
@@ -67,11 +60,7 @@ fn what_is_set_about_the_app_leaves_the_lesson_as_it_is() {
 fn an_exercise_goes_at_the_tempo_of_its_tune_whatever_note_is_counted() {
     for (metre, tempo, bars) in [("4/4", "1/4=100", "D4|"), ("3/4", "1/2=60", "D3|")] {
         let text = format!("X:1\nM:{metre}\nL:1/4\nQ:{tempo}\nK:D\n\"D\"{bars}\"A\"{bars}");
-        let tune = abc::read(text.as_bytes()).tunes.remove(0).tune;
-        let memory = Memory::new(vec![tune]).on(day(26));
-        let mut desk = Desk::new(Box::new(memory), silent(), Settings::default(), None);
-        desk.ask(Ask::Open(TuneId(1)), Duration::ZERO);
-        desk.ask(Ask::Go(Room::Porch), Duration::ZERO);
+        let mut desk = on_porch_with(&text);
         let percent = |desk: &mut Desk| lesson(desk, 0.0).percent;
         assert_eq!(percent(&mut desk), 100);
         porch(&mut desk, PorchAsk::Change(0), 0.0);

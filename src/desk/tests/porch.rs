@@ -26,13 +26,24 @@ pub(super) fn practice(bpm: u16) -> Practice {
 pub(super) fn desk_after(practice: Vec<Practice>, open: bool) -> Desk {
     let reel = abc::read(REEL.as_bytes()).tunes.remove(0).tune;
     let other = shipped::tunes().remove(0).1;
-    let memory = Memory::new(vec![reel, other]).on(day(26)).after(practice);
-    let mut desk = Desk::new(Box::new(memory), silent(), Settings::default(), None);
+    let memory = Memory::new(vec![reel, other]).after(practice);
+    desk_over(memory, open)
+}
+
+fn desk_over(memory: Memory, open: bool) -> Desk {
+    let memory = Box::new(memory.on(day(26)));
+    let mut desk = Desk::new(memory, silent(), Settings::default(), None);
     if open {
         desk.ask(Ask::Open(TuneId(1)), Duration::ZERO);
     }
     desk.ask(Ask::Go(Room::Porch), Duration::ZERO);
     desk
+}
+
+/// A tune of one's own on the page.
+pub(super) fn on_porch_with(text: &str) -> Desk {
+    let tune = abc::read(text.as_bytes()).tunes.remove(0).tune;
+    desk_over(Memory::new(vec![tune]), true)
 }
 
 pub(super) fn on_porch() -> Desk {

@@ -12,17 +12,17 @@ use crate::theory::{Accidentals, Naming};
 fn paper(width: f32) -> Paper {
     Paper {
         width,
-        space: 15.0,
-        staff: false,
-        fingers: false,
-        hidden: Hidden::Nothing,
-        stretch: None,
         style: NoteStyle {
             naming: Naming::English,
             accidentals: Accidentals::Typographic,
         },
-        most_bars: 4,
+        ..Paper::default()
     }
+}
+
+fn shipped_tune(title: &str) -> Tune {
+    let mut tunes = shipped::tunes().into_iter();
+    tunes.find(|(_, tune)| tune.title == title).unwrap().1
 }
 
 fn read(text: &str) -> Tune {
@@ -36,12 +36,7 @@ fn arranged(tune: &Tune, instrument: &Instrument, version: Version) -> Arrangeme
 fn page(tune: &Tune, version: Version, paper: &Paper) -> Page {
     let instrument = Instrument::mandolin();
     let tab = arranged(tune, &instrument, version);
-    let piece = Piece {
-        tune,
-        notes: &tab.notes,
-        octaves: tab.octaves,
-        instrument: &instrument,
-    };
+    let piece = Piece::of(tune, &tab, &instrument);
     Page::of(piece, paper)
 }
 
@@ -197,11 +192,7 @@ fn every_note_has_its_figures_and_stands_after_the_one_before() {
 
 #[test]
 fn a_phone_upright_has_two_bars_to_a_line_and_a_desk_four() {
-    let reel = &shipped::tunes()
-        .into_iter()
-        .find(|(_, tune)| tune.title == "Millrace Reel")
-        .unwrap()
-        .1;
+    let reel = &shipped_tune("Millrace Reel");
     let full = |width: f32, version| {
         let page = page(reel, version, &paper(width));
         let line = page.systems[0]
@@ -221,12 +212,7 @@ fn a_phone_upright_has_two_bars_to_a_line_and_a_desk_four() {
 
 #[test]
 fn what_is_covered_is_not_on_the_page_and_the_lines_do_not_move() {
-    let tunes = shipped::tunes();
-    let tune = &tunes
-        .iter()
-        .find(|(_, tune)| tune.title == "Nobody Told the Goose")
-        .unwrap()
-        .1;
+    let tune = &shipped_tune("Nobody Told the Goose");
     let hidden = |hidden| {
         page(
             tune,
@@ -282,12 +268,7 @@ fn what_is_covered_is_not_on_the_page_and_the_lines_do_not_move() {
 
 #[test]
 fn what_is_not_practised_is_quiet_and_what_is_has_a_line_under_it() {
-    let tunes = shipped::tunes();
-    let tune = &tunes
-        .iter()
-        .find(|(_, tune)| tune.title == "Millrace Reel")
-        .unwrap()
-        .1;
+    let tune = &shipped_tune("Millrace Reel");
     let phrase = tune.phrases()[1].clone();
     let page = page(
         tune,
@@ -314,12 +295,7 @@ fn what_is_not_practised_is_quiet_and_what_is_has_a_line_under_it() {
 
 #[test]
 fn drones_stand_in_a_ring_where_one_practises_and_elsewhere() {
-    let tunes = shipped::tunes();
-    let tune = &tunes
-        .iter()
-        .find(|(_, tune)| tune.title == "Millrace Reel")
-        .unwrap()
-        .1;
+    let tune = &shipped_tune("Millrace Reel");
     let stretch = tune.phrases()[1].time.clone();
     let paper = Paper {
         stretch: Some(stretch),

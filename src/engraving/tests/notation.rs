@@ -21,12 +21,7 @@ fn beams(metre: &str, bar: &str) -> Vec<usize> {
         .map(|(i, note)| ((note.note.bar, note.note.at), i))
         .collect();
     let instrument = Instrument::mandolin();
-    let piece = Piece {
-        tune: &tune,
-        notes: &tab.notes,
-        octaves: 0,
-        instrument: &instrument,
-    };
+    let piece = Piece::of(&tune, &tab, &instrument);
     let (metre, offset) = (tune.metres()[0], tune.offsets()[0]);
     let measure = Measure::new(piece, 0, metre, offset, &struck);
     groups(&measure.events, metre, offset)
@@ -65,12 +60,7 @@ fn staff(text: &str) -> (String, String) {
         .enumerate()
         .map(|(i, note)| ((note.note.bar, note.note.at), i))
         .collect();
-    let piece = Piece {
-        tune: &tune,
-        notes: &tab.notes,
-        octaves: 0,
-        instrument: &instrument,
-    };
+    let piece = Piece::of(&tune, &tab, &instrument);
     let (key, metre, paper) = (tune.key, tune.metre, paper(388.0));
     let mut measure = Measure::new(piece, 0, metre, Ticks::ZERO, &struck);
     let left = vec![0.0; measure.events.len()];
@@ -176,12 +166,7 @@ fn measures_know_ties_and_tuplets() {
         .enumerate()
         .map(|(i, note)| ((note.note.bar, note.note.at), i))
         .collect();
-    let piece = Piece {
-        tune: &tune,
-        notes: &tab.notes,
-        octaves: 0,
-        instrument: &instrument,
-    };
+    let piece = Piece::of(&tune, &tab, &instrument);
     let first = Measure::new(piece, 0, Metre::COMMON, Ticks::ZERO, &struck);
     assert!(
         first.events[..3]

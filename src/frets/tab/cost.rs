@@ -115,8 +115,8 @@ impl Cost<'_> {
                     },
                 );
             }
-            let mm = |fret: u8| self.reach.fret_mm[usize::from(fret.min(31))];
-            let along = (mm(before.fret) - mm(after.fret)).abs();
+            let at = |place: Place| (place.fret, place.course);
+            let along = self.reach.apart(at(before), at(after)).0.abs();
             let comfortable =
                 COMFORTABLE[usize::from(one.number() - 1)][usize::from(other.number() - 1)];
             // One after the other the hand may swing: it need not hold both.

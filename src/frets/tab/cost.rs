@@ -115,6 +115,10 @@ impl Cost<'_> {
                     },
                 );
             }
+            // In one position a fret keeps its finger, also where the little one might stand in.
+            if before.fret == after.fret {
+                return None;
+            }
             let at = |place: Place| (place.fret, place.course);
             let along = self.reach.apart(at(before), at(after)).0.abs();
             let comfortable =
